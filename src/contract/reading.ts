@@ -1,0 +1,73 @@
+import type { PlaneCovariance } from '../quantities/vector.ts';
+import type { RefusalCode } from './refusals.ts';
+
+/** A weight to stick on (or, with negative mass, to take off). */
+export interface Weight {
+  readonly massG: number;
+  readonly radiusMm: number;
+  /** Wheel angle in [0, 360) degrees, clockwise seen from above, 0 at the valve. */
+  readonly angleDeg: number;
+}
+
+export interface Refusal {
+  readonly code: RefusalCode;
+  readonly message: string;
+  readonly remedy: string;
+  readonly evidence?: Readonly<Record<string, number | string | boolean>>;
+}
+
+export type TurnSense = 'clockwise' | 'counter-clockwise';
+
+export interface TurnSummary {
+  readonly coveredDeg: number;
+  readonly sense: TurnSense;
+  /** How far the texture's own turn was from 360° between two views of the same tread, before closing. */
+  readonly closureDeg: number | null;
+}
+
+/** `tiltsweep.reading/1`. A refused reading carries no figure of the wheel. */
+export type Reading = AcceptedReading | RefusedReading;
+
+export interface RefusedReading {
+  readonly format: 'tiltsweep.reading/1';
+  readonly status: 'refused';
+  readonly refusals: readonly Refusal[];
+  readonly turn: TurnSummary | null;
+}
+
+export interface AcceptedReading {
+  readonly format: 'tiltsweep.reading/1';
+  readonly status: 'ok';
+  readonly refusals: readonly [];
+  readonly turn: TurnSummary;
+  readonly tilt: {
+    /** Amplitude of the edge's once-round rise on the still wheel, mm. */
+    readonly edgeRiseMm: number;
+    readonly highSpotDeg: number;
+    /** Lean of the axis that stays in the room, mrad, and the azimuth of its high side. */
+    readonly standMrad: number;
+    readonly standHighAzimuthDeg: number;
+    /** Covariance of the rise's components along β = 0° and 90°, mm². */
+    readonly covarianceMm2: PlaneCovariance;
+  };
+  readonly unbalance: {
+    readonly amountGmm: number;
+    readonly heavySpotDeg: number;
+    readonly lightSpotDeg: number;
+    /** Covariance of U's components along β = 0° and 90°, (g·mm)². */
+    readonly covarianceGmm2: PlaneCovariance;
+    /** `angleDeg` runs clockwise from its first to its second value about the heavy spot; null when the angle is not known at all. */
+    readonly ci95: {
+      readonly amountGmm: readonly [number, number];
+      readonly angleDeg: readonly [number, number] | null;
+    };
+  };
+  readonly response: {
+    readonly mmPerGmm: number;
+    readonly source: 'model' | 'trial';
+    readonly standardError: number;
+  };
+  readonly correction: readonly Weight[];
+  /** |U + Σ weights| that remains when the correction is stuck on, g·mm. */
+  readonly residualGmm: number;
+}

@@ -1,0 +1,18 @@
+/** Unit conversions, each exact by definition unless it says otherwise. */
+
+/** Avoirdupois ounce (international yard and pound agreement, 1959; exact). */
+export const GRAMS_PER_OUNCE = 28.349523125;
+/** International inch (exact). */
+export const MM_PER_INCH = 25.4;
+/** One ounce-inch of unbalance in g·mm (exact product of the two above). */
+export const GMM_PER_OUNCE_INCH = GRAMS_PER_OUNCE * MM_PER_INCH;
+/** Standard acceleration of gravity (CGPM 1901, ISO 80000-3; exact by definition), m/s². */
+export const STANDARD_GRAVITY_M_PER_S2 = 9.80665;
+
+export function gramsToOunces(massG: number): number {
+  return massG / GRAMS_PER_OUNCE;
+}
+
+export function ouncesToGrams(massOz: number): number {
+  return massOz * GRAMS_PER_OUNCE;
+}
