@@ -1,0 +1,84 @@
+import type { AcceptedReading, Reading } from './reading.ts';
+import type { RefusalCode } from './refusals.ts';
+import type { SweepSetup } from './setup.ts';
+import type { YuvPicture } from './picture.ts';
+
+/**
+ * The measuring core as seen from outside: pictures in, one at a time and in order of time;
+ * progress out after each; one result at the end. It knows no browser and no OpenCV; the worker
+ * drives it with decoded or live frames, a test drives it with drawn ones.
+ */
+export interface SweepReader {
+  /** Takes what it needs from the picture; the caller may reuse or close it on return. */
+  addFrame(picture: YuvPicture): SweepProgress;
+  /** Fits what was seen so far. May be called more than once, also in mid-sweep. */
+  finish(): SweepResult;
+}
+
+export type CreateSweepReader = (setup: SweepSetup, options?: SweepReaderOptions) => SweepReader;
+
+export interface SweepReaderOptions {
+  /** The reading of the sweep that `setup.after` names: the response is then measured. */
+  readonly earlier?: AcceptedReading;
+}
+
+/** Wheel angles are told apart by sectors this wide when it is said what has been covered. */
+export const SECTOR_DEG = 5;
+export const SECTOR_COUNT = 360 / SECTOR_DEG;
+
+export interface SweepProgress {
+  /** looking: line and edge not found yet; following: all is seen; lost: was followed, is not now. */
+  readonly stage: 'looking' | 'following' | 'lost';
+  /** What is wrong at this moment, while looking or lost. */
+  readonly trouble: RefusalCode | null;
+  readonly framesSeen: number;
+  readonly timeS: number;
+  /** Total span of turn seen so far, degrees ≥ 0. */
+  readonly coveredDeg: number;
+  /** True for each sector of the turn that has passed the sight; index 0 starts at the first picture. */
+  readonly coveredSectors: readonly boolean[];
+  /** Turn now, degrees clockwise; from the first picture until the mark is seen, then from the mark. */
+  readonly turnDeg: number | null;
+  readonly markSeen: boolean;
+  /** Turning speed now, degrees a second, positive clockwise. */
+  readonly turningDegPerS: number;
+  /** Edge height above the line at the sight now, mm. */
+  readonly edgeHeightMm: number | null;
+  /** True once the turn closes and nothing more is needed. */
+  readonly enough: boolean;
+  readonly overlay: PictureOverlay | null;
+}
+
+/** What to draw over the picture, in its own pixels; polylines as x0, y0, x1, y1, … */
+export interface PictureOverlay {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly linePx: Float32Array;
+  readonly edgePx: Float32Array;
+  readonly sightPx: { readonly xPx: number; readonly yPx: number };
+  readonly markPx: { readonly xPx: number; readonly yPx: number } | null;
+  readonly laserColour: 'green' | 'red';
+}
+
+export interface SweepResult {
+  readonly reading: Reading;
+  /** The edge round the wheel and its fit, for drawing; null where nothing could be fitted. */
+  readonly trace: SweepTrace | null;
+}
+
+export interface SweepTrace {
+  /** Wheel angle of each point, degrees in [0, 360), increasing; stand lean, rocking taken out of `heightMm`. */
+  readonly wheelAngleDeg: Float32Array;
+  readonly heightMm: Float32Array;
+  /** Distance of each point from the fitted once-round wave, mm. */
+  readonly residualMm: Float32Array;
+  readonly fit: {
+    readonly offsetMm: number;
+    /** Wave coefficients for n = 1..4, mm: Σ cosMm[n−1]·cos nβ + sinMm[n−1]·sin nβ. */
+    readonly cosMm: readonly number[];
+    readonly sinMm: readonly number[];
+  };
+  readonly rockingPeriodS: number | null;
+  /** Contributions to the unbalance vector's standard error, g at the weight radius, by name. */
+  readonly contributionsG: Readonly<Record<string, number>>;
+}
