@@ -1,4 +1,5 @@
-import type { Reading, Refusal } from './reading.ts';
+import type { Notice } from './notice.ts';
+import type { Reading } from './reading.ts';
 import type { SweepSetup } from './setup.ts';
 import type { SweepProgress, SweepResult } from './sweep.ts';
 
@@ -7,7 +8,7 @@ import type { SweepProgress, SweepResult } from './sweep.ts';
 export type SourceKind = 'sample' | 'file' | 'camera';
 
 export type SessionState =
-  | { readonly phase: 'choosing'; readonly problem: Refusal | null }
+  | { readonly phase: 'choosing'; readonly problem: Notice | null }
   | {
       readonly phase: 'sweeping';
       readonly source: SourceKind;
@@ -18,6 +19,8 @@ export type SessionState =
       /** The camera's own stream, shown in a video element; for files the preview arrives by `onPreview`. */
       readonly stream: MediaStream | null;
       readonly framesDropped: number;
+      /** Something to say while the sweep goes on (the worker was restarted). */
+      readonly notice: Notice | null;
     }
   | {
       readonly phase: 'read';
@@ -25,7 +28,7 @@ export type SessionState =
       readonly setup: SweepSetup;
       readonly result: SweepResult;
       /** Set when the sweep ended otherwise than by itself (camera unplugged, worker restarted). */
-      readonly notice: Refusal | null;
+      readonly notice: Notice | null;
     };
 
 export interface SweepFiles {
@@ -44,10 +47,30 @@ export interface SweepSession {
   readSample(): Promise<void>;
   /** Sorts out which of the chosen files is film, setup and earlier reading, checks them and starts. */
   readFiles(files: readonly File[]): Promise<void>;
-  /** Asks for a camera and starts a live sweep. */
+  /** Asks for a camera and starts a live sweep. A live sweep ends by itself once `progress.enough`. */
   startCamera(setup: SweepSetup, deviceId?: string): Promise<void>;
   /** Ends a live sweep and reads what was recorded. */
   finishSweep(): Promise<void>;
   /** Stops whatever runs and goes back to choosing. */
   stop(): void;
 }
+
+/**
+ * What the browser tests and the accuracy command look for in the page; the screens carry them:
+ *
+ * - `main[data-phase]`: the state's phase; with `data-status` ('ok' | 'refused') in phase 'read';
+ * - `input[type=file][multiple][data-role="sweep-files"]`: takes the files of a sweep;
+ * - `[data-role="problem"][data-code]` and `[data-role="notice"][data-code]`: a {@link Notice};
+ * - `[data-role="read-sample"]`, `[data-role="start-camera"]`, `[data-role="finish-sweep"]`,
+ *   `[data-role="stop"]`: the buttons;
+ * - `[data-role="download-reading"]`: downloads `reading.json`, also when the reading is a refusal.
+ */
+export type PageRole =
+  | 'sweep-files'
+  | 'problem'
+  | 'notice'
+  | 'read-sample'
+  | 'start-camera'
+  | 'finish-sweep'
+  | 'stop'
+  | 'download-reading';

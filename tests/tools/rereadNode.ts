@@ -2,7 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 
-import { refusalFor } from './refusalFor.ts';
+import { noticeFor } from '../../src/contract/notice.ts';
 import type { AcceptedReading, Reading } from '../../src/contract/reading.ts';
 import { readSetup } from '../../src/contract/setup.ts';
 import type { CreateSweepReader, SweepResult } from '../../src/contract/sweep.ts';
@@ -86,7 +86,7 @@ function refusedRun(code: 'setup-invalid' | 'earlier-sweep-missing') {
   const reading: Reading = {
     format: 'tiltsweep.reading/1',
     status: 'refused',
-    refusals: [refusalFor(code)],
+    refusals: [noticeFor(code)],
     turn: null,
   };
   return { result: { reading, trace: null } satisfies SweepResult, frames: 0, readerMs: 0 };
