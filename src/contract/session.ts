@@ -48,7 +48,7 @@ export interface SweepSession {
   /** Sorts out which of the chosen files is film, setup and earlier reading, checks them and starts. */
   readFiles(files: readonly File[]): Promise<void>;
   /** Asks for a camera and starts a live sweep. A live sweep ends by itself once `progress.enough`. */
-  startCamera(setup: SweepSetup, deviceId?: string): Promise<void>;
+  startCamera(setup: SweepSetup, deviceId?: string, earlier?: Reading): Promise<void>;
   /** Ends a live sweep and reads what was recorded. */
   finishSweep(): Promise<void>;
   /** Stops whatever runs and goes back to choosing. */

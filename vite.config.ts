@@ -1,0 +1,16 @@
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vite';
+
+export default defineConfig({
+  plugins: [react()],
+  // Relative addresses: the built folder works wherever it is served from.
+  base: './',
+  worker: { format: 'es' },
+  build: {
+    target: 'es2023',
+    // Films are files of their own, never text inside a script.
+    assetsInlineLimit: 0,
+  },
+  server: { port: 5173 },
+  preview: { port: 4173 },
+});

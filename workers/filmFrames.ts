@@ -1,0 +1,104 @@
+import {
+  BlobSource,
+  Input,
+  MATROSKA,
+  MP4,
+  MPEG_TS,
+  QTFF,
+  VideoSampleSink,
+  WEBM,
+  type InputVideoTrack,
+} from 'mediabunny';
+
+import { failed, succeeded, type Outcome } from '../src/contract/outcome.ts';
+import type { Showing } from './turnedPicture.ts';
+
+/** What cameras write. Play lists are left out: they would send the reader to other places. */
+const FILM_FORMATS = [MP4, QTFF, MATROSKA, WEBM, MPEG_TS];
+
+export type FilmTrouble = 'film-empty' | 'film-cut-off' | 'film-coding-unknown' | 'file-unreadable';
+
+/** One decoded picture of a film; whoever takes it closes the frame. */
+export interface FilmFrame {
+  readonly frame: VideoFrame;
+  /** The film's own presentation time, seconds; steps may be uneven. */
+  readonly timeS: number;
+  readonly showing: Showing;
+}
+
+export interface Film {
+  /** Length from the container, seconds; 0 when it does not say. */
+  readonly durationS: number;
+  /**
+   * Pictures in the order of their times. The decoder works ahead of the taker: once pictures
+   * wait, it stops at eight of them and packets together. Ends by throwing where the film breaks.
+   */
+  frames(): AsyncGenerator<FilmFrame>;
+  close(): void;
+}
+
+/** Opens a recorded film for reading picture by picture, or says why that cannot be. */
+export async function openFilm(file: Blob): Promise<Outcome<Film, FilmTrouble>> {
+  if (file.size === 0) return failed('film-empty');
+  const input = new Input({ source: new BlobSource(file), formats: FILM_FORMATS });
+  const opened = await openTrack(input, file);
+  if (!opened.ok) {
+    input.dispose();
+    return opened;
+  }
+  const track = opened.value;
+  const durationS = await track.getDurationFromMetadata().catch(() => null);
+  const showing: Showing = {
+    rotationDeg: await track.getRotation(),
+    mirrored: await track.getFlip(),
+  };
+  return succeeded({
+    durationS: durationS ?? 0,
+    frames: () => framesOf(track, showing),
+    close: () => input.dispose(),
+  });
+}
+
+async function openTrack(input: Input, file: Blob): Promise<Outcome<InputVideoTrack, FilmTrouble>> {
+  try {
+    if (!(await input.canRead())) return failed('file-unreadable', { sizeBytes: file.size });
+    const track = await input.getPrimaryVideoTrack();
+    if (!track) return failed(await withoutTrack(file), { pictures: 'none in the file' });
+    if (await track.canDecode()) return succeeded(track);
+    return failed('film-coding-unknown', { coding: (await track.getCodec()) ?? 'unknown' });
+  } catch (error) {
+    const code = await withoutTrack(file);
+    return failed(code, { reader: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+/** MP4 and MOV write their table of contents (`moov`) last when recording: no table, no end. */
+async function withoutTrack(file: Blob): Promise<'film-cut-off' | 'file-unreadable'> {
+  const boxes = await topBoxes(file);
+  return boxes.includes('ftyp') && !boxes.includes('moov') ? 'film-cut-off' : 'file-unreadable';
+}
+
+/** Names of the outermost boxes of an ISO base media file (ISO/IEC 14496-12, section 4.2). */
+async function topBoxes(file: Blob): Promise<string[]> {
+  const names: string[] = [];
+  // A film has a handful of outermost boxes, a fragmented one some hundreds: the bound ends a loop
+  // over a file that is no box file at all.
+  for (let at = 0; at + 8 <= file.size && names.length < 1000; ) {
+    const header = new DataView(await file.slice(at, at + 16).arrayBuffer());
+    names.push(String.fromCharCode(...[4, 5, 6, 7].map((i) => header.getUint8(i))));
+    const size32 = header.getUint32(0);
+    const size = size32 === 1 && header.byteLength >= 16 ? Number(header.getBigUint64(8)) : size32;
+    if (size < 8) break;
+    at += size;
+  }
+  return names;
+}
+
+async function* framesOf(track: InputVideoTrack, showing: Showing): AsyncGenerator<FilmFrame> {
+  for await (const sample of new VideoSampleSink(track).samples()) {
+    const frame = sample.toVideoFrame();
+    const timeS = sample.timestamp;
+    sample.close();
+    yield { frame, timeS, showing };
+  }
+}

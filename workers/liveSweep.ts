@@ -1,0 +1,80 @@
+import type { SweepReader, SweepResult } from '../src/contract/sweep.ts';
+import type { PictureReport } from './pictureReport.ts';
+import type { YuvCopier } from './yuvCopier.ts';
+
+/** What became of a picture, or why a stream of them came to its end. */
+export type PictureFate = 'taken' | 'picture-changed' | 'over';
+export type StreamEnd = 'picture-changed' | 'over' | 'stream-ended';
+
+export interface LiveSweep {
+  /** Measures one picture; the frame is closed in any case. */
+  add(frame: VideoFrame, timeS: number): Promise<PictureFate>;
+  /** Takes pictures from a camera's own stream until it ends or the sweep is over. */
+  pump(frames: ReadableStream<VideoFrame>): Promise<StreamEnd>;
+  /** Pictures that reached the measuring core. */
+  picturesTaken(): number;
+  /** Takes no more pictures and fits what was seen. */
+  finish(): SweepResult;
+  /** Takes no more pictures. */
+  stop(): void;
+}
+
+export function createLiveSweep(
+  reader: SweepReader,
+  { copy, report }: { copy: YuvCopier; report: PictureReport },
+): LiveSweep {
+  let over = false;
+  let lastS = -Infinity;
+  let size: readonly [number, number] | null = null;
+  let taken = 0;
+  let stopPump: (() => void) | null = null;
+
+  const add = async (frame: VideoFrame, timeS: number): Promise<PictureFate> => {
+    try {
+      if (over) return 'over';
+      if (size && (size[0] !== frame.displayWidth || size[1] !== frame.displayHeight)) {
+        return 'picture-changed';
+      }
+      size = [frame.displayWidth, frame.displayHeight];
+      // Browsers hand the same picture out twice at times.
+      if (timeS <= lastS) return 'taken';
+      lastS = timeS;
+      const picture = await copy(frame, timeS);
+      // Finished while the picture was copied: the fit has been made without it.
+      if (over) return 'over';
+      report.progress(reader.addFrame(picture), null);
+      taken += 1;
+      return 'taken';
+    } finally {
+      frame.close();
+    }
+  };
+
+  const pump = async (frames: ReadableStream<VideoFrame>): Promise<StreamEnd> => {
+    const from = frames.getReader();
+    stopPump = () => void from.cancel().catch(() => undefined);
+    for (;;) {
+      const { done, value } = await from.read();
+      if (done) return over ? 'over' : 'stream-ended';
+      const fate = await add(value, value.timestamp / 1e6);
+      if (fate === 'taken') continue;
+      stopPump();
+      return fate;
+    }
+  };
+
+  const stop = () => {
+    over = true;
+    stopPump?.();
+  };
+  return {
+    add,
+    pump,
+    picturesTaken: () => taken,
+    finish() {
+      stop();
+      return reader.finish();
+    },
+    stop,
+  };
+}

@@ -1,0 +1,102 @@
+import { expose, transfer } from 'comlink';
+
+import type { AcceptedReading } from '../src/contract/reading.ts';
+import type { SweepSetup } from '../src/contract/setup.ts';
+import type { SweepResult } from '../src/contract/sweep.ts';
+import { createSweepReader } from '../src/measure/sweepReader.ts';
+import { createLiveSweep, type LiveSweep, type PictureFate, type StreamEnd } from './liveSweep.ts';
+import { createPictureReport, type SweepListener } from './pictureReport.ts';
+import { readFilm } from './readFilm.ts';
+import { createYuvCopier } from './yuvCopier.ts';
+
+/**
+ * What the main thread may call. Listeners come as Comlink proxies: their calls are promises, which
+ * nobody waits for.
+ *
+ * One sweep at a time: each start makes the one before it void.
+ */
+let sweepNumber = 0;
+let live: LiveSweep | null = null;
+
+function beginSweep(): number {
+  live?.stop();
+  live = null;
+  return ++sweepNumber;
+}
+
+function toolsFor(listener: SweepListener) {
+  const report = createPictureReport(
+    {
+      progress: (progress, fraction) => listener.progress(progress, fraction),
+      preview: (picture) => listener.preview(picture),
+    },
+    (picture) => transfer(picture, [picture]),
+  );
+  // A copier of its own: a sweep that was made void may still be waiting for its last picture.
+  return { copy: createYuvCopier(), report };
+}
+
+const measuring = {
+  /** Answers at once: tells a worker that is busy from one that is gone. */
+  ping: (): true => true,
+
+  /** Reads a recorded sweep from its file to its result. */
+  async readFilm(
+    file: Blob,
+    setup: SweepSetup,
+    earlier: AcceptedReading | null,
+    listener: SweepListener,
+  ) {
+    const mine = beginSweep();
+    const reader = createSweepReader(setup, earlier ? { earlier } : {});
+    return readFilm(file, reader, { ...toolsFor(listener), stopped: () => mine !== sweepNumber });
+  },
+
+  /** Begins a sweep whose pictures come from a camera, by `pumpStream` or one at a time by `addPicture`. */
+  startLive(
+    setup: SweepSetup,
+    earlier: AcceptedReading | null,
+    listener: SweepListener,
+  ): void {
+    beginSweep();
+    const reader = createSweepReader(setup, earlier ? { earlier } : {});
+    live = createLiveSweep(reader, toolsFor(listener));
+  },
+
+  /** Takes pictures from a camera's transferred stream until it ends. */
+  async pumpStream(frames: ReadableStream<VideoFrame>): Promise<StreamEnd> {
+    return live ? live.pump(frames) : 'over';
+  },
+
+  /** Measures one transferred picture. Resolves when the next one may be sent. */
+  async addPicture(picture: VideoFrame | ImageBitmap, timeS: number): Promise<PictureFate> {
+    const frame = picture instanceof VideoFrame ? picture : frameOf(picture, timeS);
+    if (live) return live.add(frame, timeS);
+    frame.close();
+    return 'over';
+  },
+
+  picturesTaken: (): number => live?.picturesTaken() ?? 0,
+
+  /** Ends the live sweep and fits what was seen; null when none was running. */
+  finishLive(): SweepResult | null {
+    const result = live?.finish() ?? null;
+    live = null;
+    return result;
+  },
+
+  /** Stops whatever runs; a film that is being read ends with `stopped`. */
+  stop(): void {
+    beginSweep();
+  },
+};
+
+function frameOf(bitmap: ImageBitmap, timeS: number): VideoFrame {
+  const frame = new VideoFrame(bitmap, { timestamp: Math.round(timeS * 1e6) });
+  bitmap.close();
+  return frame;
+}
+
+export type Measuring = typeof measuring;
+
+expose(measuring);

@@ -1,0 +1,64 @@
+import type { SweepProgress } from '../src/contract/sweep.ts';
+import { AS_STORED, type Showing } from './turnedPicture.ts';
+
+/** What the worker tells while it reads; called across the worker boundary, so every call is a promise. */
+export interface SweepListener {
+  /** `fraction`: share of the film read, 0 to 1, or null for a camera. */
+  progress(progress: SweepProgress, fraction: number | null): void;
+  /** A small picture to show; the receiver closes it. */
+  preview(picture: ImageBitmap): void;
+}
+
+/** Ten a second: smooth to the eye, and a hundredth of the time of a measuring thread. */
+const PROGRESS_INTERVAL_MS = 100;
+/** Four a second: each costs about as much as measuring one picture. */
+const PREVIEW_INTERVAL_MS = 250;
+/** Wide enough for a 10-inch tablet's picture pane, a quarter of the bytes of a 720p picture. */
+const PREVIEW_WIDTH_PX = 640;
+
+export interface PictureReport {
+  progress(progress: SweepProgress, fraction: number | null): void;
+  /** Shows the frame when the last one is old enough; resolves when the frame may be closed. */
+  preview(frame: VideoFrame, showing?: Showing): Promise<void>;
+}
+
+/** Passes on progress and previews no more often than they are of use. */
+export function createPictureReport(
+  listener: SweepListener,
+  transfer: (picture: ImageBitmap) => ImageBitmap,
+): PictureReport {
+  let progressMs = -Infinity;
+  let previewMs = -Infinity;
+  return {
+    progress(progress, fraction) {
+      const nowMs = performance.now();
+      if (nowMs - progressMs < PROGRESS_INTERVAL_MS) return;
+      progressMs = nowMs;
+      listener.progress(progress, fraction);
+    },
+    async preview(frame, showing = AS_STORED) {
+      const nowMs = performance.now();
+      if (nowMs - previewMs < PREVIEW_INTERVAL_MS) return;
+      previewMs = nowMs;
+      listener.preview(transfer(await previewOf(frame, showing)));
+    },
+  };
+}
+
+async function previewOf(frame: VideoFrame, showing: Showing): Promise<ImageBitmap> {
+  const scale = Math.min(1, PREVIEW_WIDTH_PX / frame.displayWidth);
+  const width = Math.round(frame.displayWidth * scale);
+  const height = Math.round(frame.displayHeight * scale);
+  if (showing.rotationDeg === 0 && !showing.mirrored) {
+    return createImageBitmap(frame, { resizeWidth: width, resizeHeight: height });
+  }
+  const onItsSide = showing.rotationDeg % 180 !== 0;
+  const canvas = new OffscreenCanvas(onItsSide ? height : width, onItsSide ? width : height);
+  const context = canvas.getContext('2d');
+  if (!context) throw new Error('no 2d canvas in this worker');
+  context.translate(canvas.width / 2, canvas.height / 2);
+  if (showing.mirrored) context.scale(-1, 1);
+  context.rotate((showing.rotationDeg * Math.PI) / 180);
+  context.drawImage(frame, -width / 2, -height / 2, width, height);
+  return canvas.transferToImageBitmap();
+}
