@@ -1,0 +1,67 @@
+import { shortWayDeg, wrapTurnDeg } from '../../quantities/angle.ts';
+import type { AcceptedReading, Weight } from '../../contract/reading.ts';
+import type { SweepSetup } from '../../contract/setup.ts';
+
+/** A reading in the terms of the person at the stand: grams at the weight radius, and where. */
+export interface ReadingSummary {
+  /** |U| / weight radius, g. */
+  readonly amountG: number;
+  /** Larger half of the amount's 95 % interval, g. */
+  readonly amountPlusMinusG: number;
+  /** The amount's 95 % interval, g at the weight radius. */
+  readonly amountRangeG: readonly [number, number];
+  /** Null when no side is clearly heavy. */
+  readonly spots: {
+    readonly heavyDeg: number;
+    readonly lightDeg: number;
+    /** Half the width of the angle's 95 % interval, degrees. */
+    readonly plusMinusDeg: number;
+    /** Interval about the light spot, clockwise from first to second, degrees. */
+    readonly lightRangeDeg: readonly [number, number];
+  } | null;
+  /** Empty when the place is not known: a weight there would be a guess. */
+  readonly weights: readonly Weight[];
+  /** What is left with `weights` stuck on, g at the weight radius. */
+  readonly leftG: number;
+  /** Edge rise for one gram at the weight radius, and its standard error, mm. */
+  readonly riseMmPerG: number;
+  readonly riseStandardErrorMmPerG: number;
+  /** Stand lean as a rise at the tread edge, mm. */
+  readonly standRiseMm: number;
+}
+
+/** Without a known place nothing is stuck on, and all of the unbalance is left. */
+export function readingSummary(reading: AcceptedReading, setup: SweepSetup): ReadingSummary {
+  const { unbalance, response, tilt } = reading;
+  const { weightRadiusMm, edgeRadiusMm } = setup.wheel;
+  const [low, high] = unbalance.ci95.amountGmm;
+  const spots = spotsOf(reading);
+  const leftGmm = spots === null ? unbalance.amountGmm : reading.residualGmm;
+  return {
+    amountG: unbalance.amountGmm / weightRadiusMm,
+    amountPlusMinusG:
+      Math.max(high - unbalance.amountGmm, unbalance.amountGmm - low) / weightRadiusMm,
+    amountRangeG: [low / weightRadiusMm, high / weightRadiusMm],
+    spots,
+    weights: spots === null ? [] : reading.correction,
+    leftG: leftGmm / weightRadiusMm,
+    riseMmPerG: response.mmPerGmm * weightRadiusMm,
+    riseStandardErrorMmPerG: response.standardError * weightRadiusMm,
+    standRiseMm: (tilt.standMrad / 1000) * edgeRadiusMm,
+  };
+}
+
+function spotsOf(reading: AcceptedReading): ReadingSummary['spots'] {
+  const { heavySpotDeg, lightSpotDeg, ci95 } = reading.unbalance;
+  if (ci95.angleDeg === null) return null;
+  const [from, to] = ci95.angleDeg;
+  return {
+    heavyDeg: heavySpotDeg,
+    lightDeg: lightSpotDeg,
+    plusMinusDeg: Math.max(
+      Math.abs(shortWayDeg(heavySpotDeg, from)),
+      Math.abs(shortWayDeg(heavySpotDeg, to)),
+    ),
+    lightRangeDeg: [wrapTurnDeg(from + 180), wrapTurnDeg(to + 180)],
+  };
+}

@@ -1,0 +1,43 @@
+import type { AcceptedReading } from '../../contract/reading.ts';
+import { formatRoomDirection } from '../words/directions.ts';
+import { formatKnownMass, formatMm, formatPlusMinusDeg, type MassUnit } from '../words/numbers.ts';
+import { warningWords } from '../words/readingWords.ts';
+import type { ReadingSummary } from './readingSummary.ts';
+
+/**
+ * A lean that moves the edge as far as a quarter ounce does on a usual wheel (DESIGN section 1):
+ * a person levelling by eye would see it, and the ball is then nearer to rolling off.
+ */
+const STAND_RISE_WORTH_A_WORD_MM = 3;
+
+/** A hand places a weight to about an hour on the dial divided by four; wider than this hurts. */
+const WIDE_ANGLE_DEG = 12;
+
+/** What to keep in mind, weightiest first. */
+export function warningsFor(
+  reading: AcceptedReading,
+  summary: ReadingSummary,
+  weightStepG: number,
+  assumed: readonly string[],
+  unit: MassUnit,
+): readonly string[] {
+  const warnings: string[] = [];
+  if (summary.spots !== null && summary.spots.plusMinusDeg > WIDE_ANGLE_DEG) {
+    warnings.push(warningWords.wideAngle(formatPlusMinusDeg(summary.spots.plusMinusDeg)));
+  }
+  if (reading.response.source === 'model' && assumed.length > 0) {
+    warnings.push(warningWords.assumed(assumed.join(', ')));
+  }
+  if (summary.weights.length > 0 && summary.leftG > weightStepG / 2) {
+    warnings.push(warningWords.left(formatKnownMass(summary.leftG, unit)));
+  }
+  if (summary.standRiseMm >= STAND_RISE_WORTH_A_WORD_MM) {
+    warnings.push(
+      warningWords.standLean(
+        formatMm(summary.standRiseMm, 0.5).text.split('\u00a0±')[0]!,
+        formatRoomDirection(reading.tilt.standHighAzimuthDeg),
+      ),
+    );
+  }
+  return warnings;
+}

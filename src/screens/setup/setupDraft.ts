@@ -1,0 +1,149 @@
+import { MarkColourSchema, readSetup } from '../../contract/setup.ts';
+import type { MarkColour, SweepSetup } from '../../contract/setup.ts';
+import { setupWords } from '../words/setupWords.ts';
+import { AMOUNT_FIELDS, NUMBER_FIELDS, type NumberField } from './setupFields.ts';
+
+/** What stands in the form: texts as typed, and which of them the person vouches for. */
+export interface SetupDraft {
+  readonly texts: Readonly<Record<string, string>>;
+  readonly known: readonly string[];
+  readonly colour: MarkColour;
+  readonly label: string;
+}
+
+export const PROPOSED_DRAFT: SetupDraft = {
+  texts: Object.fromEntries(NUMBER_FIELDS.map((field) => [field.path, field.proposal])),
+  known: [],
+  colour: 'white',
+  label: '',
+};
+
+/** A number as people type it, with a point or a comma; null when it is none. */
+export function parseTyped(text: string): number | null {
+  const trimmed = text.trim().replace(',', '.');
+  if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(trimmed)) return null;
+  return Number(trimmed);
+}
+
+/** The draft as a setup file's JSON; texts that are no number stay texts and will be refused. */
+export function draftAsJson(draft: SetupDraft): Record<string, unknown> {
+  const json: Record<string, unknown> = { format: 'tiltsweep.setup/1' };
+  if (draft.label.trim() !== '') json['label'] = draft.label.trim();
+  for (const field of NUMBER_FIELDS) {
+    const text = draft.texts[field.path] ?? '';
+    if (text.trim() === '') continue;
+    putAt(json, field.path, parseTyped(text) ?? text);
+  }
+  putAt(json, 'sight.valveMark.colour', draft.colour);
+  // A group whose fields are all empty must still be there for the check to name the field.
+  for (const group of ['wheel', 'stand', 'camera']) json[group] ??= {};
+  return json;
+}
+
+export type DraftCheck =
+  | { readonly ok: true; readonly setup: SweepSetup }
+  | { readonly ok: false; readonly problems: Readonly<Record<string, string>> };
+
+/**
+ * Checks every field. `readSetup` names only the first wrong value, so each is tried on its own in
+ * an otherwise right setup: all that needs a look is then shown at once.
+ */
+export function checkDraft(draft: SetupDraft): DraftCheck {
+  const problems: Record<string, string> = {};
+  for (const field of NUMBER_FIELDS) {
+    const problem = fieldProblem(field, draft.texts[field.path] ?? '');
+    if (problem !== null) problems[field.path] = problem;
+  }
+  const whole = readSetup(draftAsJson(draft));
+  if (whole.ok && Object.keys(problems).length === 0) return { ok: true, setup: whole.value };
+  if (!whole.ok && Object.keys(problems).length === 0) {
+    problems[String(whole.failure.evidence['where'])] = setupWords.cannotBeRight;
+  }
+  return { ok: false, problems };
+}
+
+function fieldProblem(field: NumberField, text: string): string | null {
+  if (text.trim() === '') return field.optional ? null : setupWords.missing;
+  const value = parseTyped(text);
+  if (value === null) return setupWords.notANumber;
+  const json = draftAsJson({ ...FILLED_DRAFT, texts: { ...FILLED_DRAFT.texts, [field.path]: text } });
+  const checked = readSetup(json);
+  return checked.ok ? null : limitWords(String(checked.failure.evidence['problem']), field.unit);
+}
+
+/** Any right setup will do; optional fields stay empty. */
+const FILLED_DRAFT = PROPOSED_DRAFT;
+
+/** The checker says "Expected >=2 but received 1"; a person wants to hear the limit with its unit. */
+function limitWords(problem: string, unit: string): string {
+  const found = /Expected ([<>])=(-?[\d.]+)/.exec(problem);
+  if (found === null) return setupWords.cannotBeRight;
+  const limit = `${found[2]}\u00a0${unit}`;
+  return found[1] === '>' ? setupWords.tooSmall(limit) : setupWords.tooLarge(limit);
+}
+
+/** Names of assumed values that the grams rest on. */
+export function assumedNames(draft: SetupDraft): readonly string[] {
+  return NUMBER_FIELDS.filter(
+    (field) => AMOUNT_FIELDS.includes(field.path) && !draft.known.includes(field.path),
+  ).map((field) => field.name.toLowerCase());
+}
+
+/** Typing over a value vouches for it. */
+export function withText(draft: SetupDraft, path: string, text: string): SetupDraft {
+  const known = draft.known.includes(path) ? draft.known : [...draft.known, path];
+  return { ...draft, texts: { ...draft.texts, [path]: text }, known };
+}
+
+export function withKnown(draft: SetupDraft, path: string, isKnown: boolean): SetupDraft {
+  const others = draft.known.filter((other) => other !== path);
+  return { ...draft, known: isKnown ? [...others, path] : others };
+}
+
+/** A setup file's values as a draft, all known, to correct one of them by hand. */
+export function draftOf(setup: SweepSetup): SetupDraft {
+  const texts: Record<string, string> = {};
+  for (const field of NUMBER_FIELDS) {
+    const value = valueAt(setup, field.path);
+    texts[field.path] = typeof value === 'number' ? String(value) : '';
+  }
+  return {
+    texts,
+    known: NUMBER_FIELDS.map((field) => field.path),
+    colour: setup.sight.valveMark.colour,
+    label: setup.label ?? '',
+  };
+}
+
+/** What was remembered, as far as it still has the right shape. */
+export function draftFromStored(stored: unknown): SetupDraft | null {
+  if (typeof stored !== 'object' || stored === null) return null;
+  const { texts, known, colour, label } = stored as Record<string, unknown>;
+  if (typeof texts !== 'object' || texts === null || !Array.isArray(known)) return null;
+  const kept = Object.fromEntries(
+    Object.entries(texts).filter((entry): entry is [string, string] => typeof entry[1] === 'string'),
+  );
+  return {
+    texts: { ...PROPOSED_DRAFT.texts, ...kept },
+    known: known.filter((path): path is string => typeof path === 'string'),
+    colour: MarkColourSchema.options.find((option) => option === colour) ?? PROPOSED_DRAFT.colour,
+    label: typeof label === 'string' ? label : '',
+  };
+}
+
+function putAt(target: Record<string, unknown>, path: string, value: unknown): void {
+  const steps = path.split('.');
+  const last = steps.pop()!;
+  let place = target;
+  for (const step of steps) {
+    place[step] ??= {};
+    place = place[step] as Record<string, unknown>;
+  }
+  place[last] = value;
+}
+
+function valueAt(source: unknown, path: string): unknown {
+  return path
+    .split('.')
+    .reduce<unknown>((place, step) => (place as Record<string, unknown> | undefined)?.[step], source);
+}

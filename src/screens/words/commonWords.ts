@@ -1,0 +1,18 @@
+/** Words that more than one screen uses. Kept apart from the drawing so that a second language fits in. */
+export const commonWords = {
+  productName: 'Tiltsweep',
+  soundOn: 'Sound on',
+  soundOff: 'Sound off',
+  light: 'Light',
+  dark: 'Dark',
+  showLight: 'Show light screen',
+  showDark: 'Show dark screen',
+  back: 'Back',
+  whatToDo: 'What to do',
+  heavyHere: 'Heavy',
+  lightHere: 'Light',
+  valve: 'Valve',
+  weight: 'Weight',
+  seen: 'What was seen',
+  optional: 'may be left empty',
+} as const;

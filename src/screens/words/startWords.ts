@@ -1,0 +1,47 @@
+export const startWords = {
+  title: 'Turn the wheel once. Read where it is heavy.',
+  lead: 'The camera watches the tread edge rise and fall past the laser line, and tells how many grams to stick on, and where.',
+  choose: 'Choose what to read',
+  sample: 'Try the sample',
+  sampleHelp: 'A film of one turn, built in. Nothing to set up.',
+  film: 'Open a film',
+  filmHelp: 'A recorded turn, with its setup file if there is one. Or drop the files here.',
+  camera: 'Use the camera',
+  cameraHelp: 'A wheel on the stand, turned by hand in front of this tablet.',
+  dropHere: 'Let go to open the films',
+  cautionsTitle: 'Before you start',
+  cautionsUnderstood: 'Understood',
+  cautionsAgain: 'Safety notes',
+  cautionsHide: 'Close the safety notes',
+  problemTitle: 'No reading yet',
+  enterSetup: 'Enter the setup by hand',
+  drawingTitle: 'The stand from the side',
+  drawingText:
+    'The wheel lies flat, its bore on a steel ball. Its heavy side sinks below the level laser line, its light side rises above it.',
+} as const;
+
+/** Said once before the first sweep. Local rules and the vehicle's handbook have the last word. */
+export const cautions: readonly { readonly about: string; readonly say: string }[] = [
+  {
+    about: 'Laser',
+    say: 'Class 2 at most. Do not look into it, nor at its glint on the rim, nor through a lens. Keep the beam below eye level.',
+  },
+  {
+    about: 'Wheel on the ball',
+    say: 'It can roll off. Keep the stand low and your feet clear.',
+  },
+  { about: 'Lifting', say: 'Bend the knees, or lift with a second person.' },
+  {
+    about: 'Back on the vehicle',
+    say: 'Tighten the nuts crosswise with a torque wrench to the maker’s figure, and again after the distance the handbook names.',
+  },
+  {
+    about: 'Tyre fitter',
+    say: 'Damaged, old or repaired tyres, and shaking that stays, belong with a qualified fitter.',
+  },
+  {
+    about: 'First of all',
+    say: 'Local rules and the vehicle’s handbook come before anything shown here.',
+  },
+];
+

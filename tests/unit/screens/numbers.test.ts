@@ -1,0 +1,127 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+
+import {
+  formatClock,
+  formatClockAndDeg,
+  formatDeg,
+  formatKnownMass,
+  formatMass,
+  formatMm,
+  formatNumber,
+  formatPlusMinusDeg,
+  formatShare,
+} from '../../../src/screens/words/numbers.ts';
+import { roundToPlusMinus } from '../../../src/screens/words/roundToPlusMinus.ts';
+import { formatRoomDirection } from '../../../src/screens/words/directions.ts';
+
+const plain = (text: string) => text.replaceAll('\u00a0', ' ');
+
+describe('rounding follows the ±', () => {
+  it.each([
+    [28.13, 0.94, 28, 1, 0],
+    [28.13, 0.42, 28.1, 0.4, 1],
+    [28.13, 0.46, 28.1, 0.5, 1],
+    [28.13, 1.2, 28, 1, 0],
+    [28.13, 1.4, 28, 2, 0],
+    [28.13, 12, 28, 10, 0],
+    [28.13, 0.3, 28.1, 0.3, 1],
+    [28.13, 0.004, 28.1, 0.1, 1],
+    [9.96, 0.96, 10, 1, 0],
+  ])('%f ± %f', (value, plusMinus, shown, shownPlusMinus, decimals) => {
+    expect(roundToPlusMinus(value, plusMinus, 1)).toEqual({
+      value: shown,
+      plusMinus: shownPlusMinus,
+      decimals,
+    });
+  });
+
+  it('never says a ± more than a fifth smaller than it is', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1e-3, max: 1e4, noNaN: true }), (plusMinus) => {
+        const rounded = roundToPlusMinus(5, plusMinus, 3);
+        expect(rounded.plusMinus).toBeGreaterThanOrEqual(0.8 * plusMinus - 1e-9);
+      }),
+    );
+  });
+
+  it('moves the value by less than the ± it is shown with', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -500, max: 500, noNaN: true }),
+        fc.double({ min: 0.05, max: 100, noNaN: true }),
+        (value, plusMinus) => {
+          const rounded = roundToPlusMinus(value, plusMinus, 2);
+          expect(Math.abs(rounded.value - value)).toBeLessThanOrEqual(0.5 * rounded.plusMinus + 1e-9);
+        },
+      ),
+    );
+  });
+});
+
+describe('figures as text', () => {
+  it('writes grams and ounces with their ±', () => {
+    expect(plain(formatMass(28.13, 'g', 0.94).text)).toBe('28 g ± 1');
+    expect(plain(formatMass(28.13, 'oz', 0.94).text)).toBe('0.99 oz ± 0.04');
+    expect(plain(formatMm(-1.236, 0.02).text)).toBe('−1.24 mm ± 0.02');
+  });
+
+  it('writes a weight with no more decimals than it has', () => {
+    expect(plain(formatKnownMass(30, 'g'))).toBe('30 g');
+    expect(plain(formatKnownMass(7.0874, 'g'))).toBe('7.1 g');
+    expect(plain(formatKnownMass(7.0874, 'oz'))).toBe('0.25 oz');
+  });
+
+  it('never writes minus nothing', () => {
+    expect(formatNumber(-0.004, 2)).toBe('0.00');
+  });
+
+  it('does not say all is done before it is', () => {
+    expect(plain(formatShare(0.9999))).toBe('99 %');
+    expect(plain(formatShare(1))).toBe('100 %');
+  });
+});
+
+describe('clock positions, 12 at the valve and 30 degrees an hour', () => {
+  it.each([
+    [0, '12:00', '0°'],
+    [255, '8:30', '255°'],
+    [90, '3:00', '90°'],
+    [15, '12:30', '15°'],
+    [359.9, '12:00', '0°'],
+    [-90, '9:00', '270°'],
+    [256.1, '8:30', '256°'],
+    [256.3, '8:35', '256°'],
+  ])('%f°', (angleDeg, clock, degrees) => {
+    expect(formatClock(angleDeg)).toBe(clock);
+    expect(formatDeg(angleDeg)).toBe(degrees);
+  });
+
+  it('joins both', () => {
+    expect(plain(formatClockAndDeg(255))).toBe('8:30 · 255°');
+  });
+
+  it('stays within half a step of the angle all round', () => {
+    for (let angleDeg = 0; angleDeg < 360; angleDeg += 0.7) {
+      const [hour, minute] = formatClock(angleDeg).split(':').map(Number);
+      const backDeg = ((hour! % 12) * 60 + minute!) / 2;
+      const offDeg = Math.abs(((backDeg - angleDeg + 540) % 360) - 180);
+      expect(offDeg).toBeLessThanOrEqual(1.25 + 1e-9);
+    }
+  });
+
+  it('never claims an angle to be exact', () => {
+    expect(plain(formatPlusMinusDeg(0.2))).toBe('± 1°');
+    expect(plain(formatPlusMinusDeg(3.4))).toBe('± 4°');
+  });
+});
+
+describe('directions in the room', () => {
+  it('goes clockwise from the camera to the left', () => {
+    expect(formatRoomDirection(0)).toBe('toward the camera');
+    expect(formatRoomDirection(90)).toBe('to the left');
+    expect(formatRoomDirection(180)).toBe('away from the camera');
+    expect(formatRoomDirection(-90)).toBe('to the right');
+    expect(formatRoomDirection(350)).toBe('toward the camera');
+  });
+});

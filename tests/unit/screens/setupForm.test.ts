@@ -1,0 +1,111 @@
+import { describe, expect, it } from 'vitest';
+
+import { readSetup } from '../../../src/contract/setup.ts';
+import {
+  assumedNames,
+  checkDraft,
+  draftFromStored,
+  draftOf,
+  parseTyped,
+  PROPOSED_DRAFT,
+  withKnown,
+  withText,
+} from '../../../src/screens/setup/setupDraft.ts';
+import { AMOUNT_FIELDS, NUMBER_FIELDS } from '../../../src/screens/setup/setupFields.ts';
+import { filmWithoutSetup, withSetupFile } from '../../../src/screens/start/filmWithoutSetup.ts';
+import { shedSetup } from '../../browser/gallery/fixtures.ts';
+
+describe('numbers as typed', () => {
+  it.each([
+    ['16.5', 16.5],
+    ['16,5', 16.5],
+    [' 8 ', 8],
+    ['.5', 0.5],
+    ['1e3', null],
+    ['12 kg', null],
+    ['1.000,5', null],
+    ['', null],
+  ])('%s', (text, value) => {
+    expect(parseTyped(text)).toBe(value);
+  });
+});
+
+describe('the setup form', () => {
+  it('proposes a setup that passes the check, all of it assumed', () => {
+    const checked = checkDraft(PROPOSED_DRAFT);
+    expect(checked.ok).toBe(true);
+    expect(assumedNames(PROPOSED_DRAFT)).toHaveLength(AMOUNT_FIELDS.length);
+  });
+
+  it('names every wrong value at once, with its limit and unit', () => {
+    let draft = withText(PROPOSED_DRAFT, 'wheel.massKg', '800');
+    draft = withText(draft, 'stand.pendulumDepthMm', '');
+    draft = withText(draft, 'camera.downTiltDeg', 'steep');
+    draft = withText(draft, 'stand.lineAbovePlateMm', '-5');
+    const checked = checkDraft(draft);
+    expect(checked).toEqual({
+      ok: false,
+      problems: {
+        'wheel.massKg': 'Must be 80\u00a0kg or less.',
+        'stand.pendulumDepthMm': 'Please enter a value.',
+        'camera.downTiltDeg': 'Please enter a number, such as 16.5.',
+        'stand.lineAbovePlateMm': 'Must be 0\u00a0mm or more.',
+      },
+    });
+  });
+
+  it('reaches every required number of the setup file', () => {
+    for (const field of NUMBER_FIELDS.filter((one) => !one.optional)) {
+      const checked = checkDraft(withText(PROPOSED_DRAFT, field.path, ''));
+      expect(checked.ok ? [] : Object.keys(checked.problems)).toEqual([field.path]);
+    }
+  });
+
+  it('takes a typed value for known, and the mark back on demand', () => {
+    const typed = withText(PROPOSED_DRAFT, 'wheel.massKg', '17');
+    expect(assumedNames(typed)).not.toContain('mass');
+    expect(assumedNames(withKnown(typed, 'wheel.massKg', false))).toContain('mass');
+  });
+
+  it('keeps a setup through form and back', () => {
+    const checked = checkDraft(draftOf(shedSetup));
+    expect(checked.ok && checked.setup).toEqual(shedSetup);
+  });
+
+  it('remembers, and forgets what has not the right shape', () => {
+    const stored: unknown = JSON.parse(JSON.stringify(draftOf(shedSetup)));
+    expect(draftFromStored(stored)).toEqual(draftOf(shedSetup));
+    expect(draftFromStored(null)).toBeNull();
+    expect(draftFromStored({ texts: 3, known: [] })).toBeNull();
+    expect(draftFromStored({ texts: {}, known: [3], colour: 'mauve' })).toEqual(PROPOSED_DRAFT);
+  });
+});
+
+describe('films without a setup file', () => {
+  const mp4 = new Uint8Array([0, 0, 0, 32, ...new TextEncoder().encode('ftypisom')]);
+  const film = new File([mp4], 'front-left.mp4', { type: 'video/mp4' });
+  const setup = new File([JSON.stringify(shedSetup)], 'front-left.setup.json');
+  const reading = new File(['{"format":"tiltsweep.reading/1"}'], 'before.reading.json');
+
+  it('asks for the form only when nothing but the setup is missing', async () => {
+    expect(await filmWithoutSetup([film])).toBe(film);
+    expect(await filmWithoutSetup([film, reading])).toBe(film);
+    expect(await filmWithoutSetup([film, setup])).toBeNull();
+    expect(await filmWithoutSetup([film, new File(['{'], 'x.json')])).toBeNull();
+    expect(await filmWithoutSetup([setup])).toBeNull();
+    expect(await filmWithoutSetup([film, film])).toBeNull();
+    expect(await filmWithoutSetup([new File([], 'empty.mp4')])).toBeNull();
+    expect(await filmWithoutSetup([new File(['hello, not a film'], 'note.mp4')])).toBeNull();
+  });
+
+  it('puts the entered setup beside the film in place of a wrong one', async () => {
+    const files = await withSetupFile([film, new File(['{'], 'x.json'), reading], film, shedSetup);
+    expect(files.map((file) => file.name)).toEqual([
+      'front-left.mp4',
+      'front-left.setup.json',
+      'before.reading.json',
+    ]);
+    const json: unknown = JSON.parse(await files[1]!.text());
+    expect(readSetup(json).ok).toBe(true);
+  });
+});
