@@ -72,26 +72,36 @@ async function openTrack(input: Input, file: Blob): Promise<Outcome<InputVideoTr
   }
 }
 
-/** MP4 and MOV write their table of contents (`moov`) last when recording: no table, no end. */
+/**
+ * Why a file has no picture track: broken off, or never a film. MP4 and MOV write their table of
+ * contents (`moov`) last when recording, so without it the end is missing.
+ */
 async function withoutTrack(file: Blob): Promise<'film-cut-off' | 'file-unreadable'> {
-  const boxes = await topBoxes(file);
-  return boxes.includes('ftyp') && !boxes.includes('moov') ? 'film-cut-off' : 'file-unreadable';
+  const { names, overrun } = await topBoxes(file);
+  const brokenOff = names.includes('ftyp') && (overrun || !names.includes('moov'));
+  return brokenOff ? 'film-cut-off' : 'file-unreadable';
 }
 
-/** Names of the outermost boxes of an ISO base media file (ISO/IEC 14496-12, section 4.2). */
-async function topBoxes(file: Blob): Promise<string[]> {
+/**
+ * Names of the outermost boxes of an ISO base media file (ISO/IEC 14496-12, section 4.2), and
+ * whether the last one is longer than the file.
+ */
+async function topBoxes(file: Blob): Promise<{ names: string[]; overrun: boolean }> {
   const names: string[] = [];
+  let at = 0;
   // A film has a handful of outermost boxes, a fragmented one some hundreds: the bound ends a loop
   // over a file that is no box file at all.
-  for (let at = 0; at + 8 <= file.size && names.length < 1000; ) {
+  while (at + 8 <= file.size && names.length < 1000) {
     const header = new DataView(await file.slice(at, at + 16).arrayBuffer());
     names.push(String.fromCharCode(...[4, 5, 6, 7].map((i) => header.getUint8(i))));
     const size32 = header.getUint32(0);
     const size = size32 === 1 && header.byteLength >= 16 ? Number(header.getBigUint64(8)) : size32;
+    // Size 0: the box runs to the end of the file.
+    if (size === 0) return { names, overrun: false };
     if (size < 8) break;
     at += size;
   }
-  return names;
+  return { names, overrun: at > file.size };
 }
 
 async function* framesOf(track: InputVideoTrack, showing: Showing): AsyncGenerator<FilmFrame> {

@@ -24,6 +24,7 @@ export function createLiveSweep(
   { copy, report }: { copy: YuvCopier; report: PictureReport },
 ): LiveSweep {
   let over = false;
+  let firstS: number | null = null;
   let lastS = -Infinity;
   let size: readonly [number, number] | null = null;
   let taken = 0;
@@ -39,7 +40,9 @@ export function createLiveSweep(
       // Browsers hand the same picture out twice at times.
       if (timeS <= lastS) return 'taken';
       lastS = timeS;
-      const picture = await copy(frame, timeS);
+      // Cameras count from when the machine was started; a sweep's own time starts at its beginning.
+      firstS ??= timeS;
+      const picture = await copy(frame, timeS - firstS);
       // Finished while the picture was copied: the fit has been made without it.
       if (over) return 'over';
       report.progress(reader.addFrame(picture), null);

@@ -30,6 +30,10 @@ export async function sortChosenFiles(
       continue;
     }
     const json = parsedJson(await file.text());
+    if (json === undefined) {
+      const evidence = { where: 'the whole file', problem: 'it is not JSON', file: file.name };
+      return failed(isNamedSetup(file) ? 'setup-invalid' : 'setup-unreadable', evidence);
+    }
     const format = formatOf(json);
     if (format === 'tiltsweep.reading/1') {
       const reading = readReading(json);

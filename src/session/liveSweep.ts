@@ -1,4 +1,4 @@
-import type { Notice } from '../contract/notice.ts';
+import { noticeFor, type Notice } from '../contract/notice.ts';
 import type { Reading } from '../contract/reading.ts';
 import type { SweepSetup } from '../contract/setup.ts';
 import { closeCameraStream, openCameraStream } from './cameraStream.ts';
@@ -51,9 +51,9 @@ export function runLiveSweep(
       });
       const why = started.ok ? await untilEnd(run, worker, stream, asked) : 'worker-crashed';
       if (!run.isCurrent()) return letGo();
-      if (why !== 'worker-crashed') return readWhatWasSeen(run, worker, ask.setup, endNotice(run, why));
+      if (why !== 'worker-crashed') return readWhatWasSeen(run, worker, ask.setup, endNotice(why));
       if (restarted) return run.fail('worker-failed');
-      run.update({ ...shown, notice: run.notice('worker-restarted') });
+      run.update({ ...shown, notice: noticeFor('worker-restarted') });
     }
   };
 
@@ -89,12 +89,12 @@ async function readWhatWasSeen(
   run.showRead({ source: 'camera', setup, result: finished.value, notice });
 }
 
-function endNotice(run: SweepRun, why: SweepEnd): Notice | null {
+function endNotice(why: SweepEnd): Notice | null {
   switch (why) {
     case 'camera-silent':
     case 'camera-unplugged':
     case 'picture-changed':
-      return run.notice(why);
+      return noticeFor(why);
     default:
       return null;
   }

@@ -126,11 +126,11 @@ function startWorker(silenceLimitMs: number): LivingWorker {
       resolve(reason);
     };
   });
-  worker.onerror = (event) => {
+  worker.addEventListener('error', (event) => {
     event.preventDefault();
     end(event.message || 'the worker could not be loaded');
-  };
-  worker.onmessageerror = () => end('a message from the worker could not be read');
+  });
+  worker.addEventListener('messageerror', () => end('a message of the worker could not be read'));
   let askedMs: number | null = null;
   timer = window.setInterval(() => {
     if (askedMs !== null) {

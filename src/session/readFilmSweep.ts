@@ -1,3 +1,4 @@
+import { noticeFor } from '../contract/notice.ts';
 import type { SourceKind, SweepFiles } from '../contract/session.ts';
 import { earlierReadingFor } from './earlierReading.ts';
 import type { MeasureWorker } from './measureWorker.ts';
@@ -36,7 +37,7 @@ export async function readFilmSweep(
     if (read.ok) {
       const { result, cutOff, timing } = read.value;
       performance.measure(FILM_TIMING, { start: startMs, end: performance.now(), detail: timing });
-      return run.showRead({ source, setup, result, notice: cutOff ? run.notice('film-cut-off') : null });
+      return run.showRead({ source, setup, result, notice: cutOff ? noticeFor('film-cut-off') : null });
     }
     const { code, evidence } = read.failure;
     // Only something newer stops a film, and that shows itself.
@@ -44,6 +45,6 @@ export async function readFilmSweep(
     if (code !== 'worker-crashed') return run.fail(code, evidence);
     if (restarted) return run.fail('worker-failed', evidence);
     restarted = true;
-    run.update({ progress: null, fraction: 0, notice: run.notice('worker-restarted', evidence) });
+    run.update({ progress: null, fraction: 0, notice: noticeFor('worker-restarted', evidence) });
   }
 }

@@ -16,7 +16,6 @@ export interface SweepRun {
   showRead(read: Omit<Read, 'phase'>): void;
   /** Back to choosing, with what went wrong. */
   fail(code: NoticeCode, evidence?: Notice['evidence']): void;
-  notice(code: NoticeCode, evidence?: Notice['evidence']): Notice;
 }
 
 export interface SessionStore {
@@ -34,13 +33,6 @@ export function createSessionStore(): SessionStore {
     state: { phase: 'choosing', problem: null },
   }));
   const set = (state: SessionState) => store.setState({ state });
-  // How often each thing was said since the last sweep that went well: the advice then changes.
-  const said = new Map<NoticeCode, number>();
-  const notice = (code: NoticeCode, evidence?: Notice['evidence']): Notice => {
-    const timesBefore = said.get(code) ?? 0;
-    said.set(code, timesBefore + 1);
-    return noticeFor(code, evidence, timesBefore);
-  };
   let runNumber = 0;
   return {
     getState: () => store.getState().state,
@@ -50,7 +42,6 @@ export function createSessionStore(): SessionStore {
       const isCurrent = () => mine === runNumber;
       return {
         isCurrent,
-        notice,
         show(sweeping) {
           if (isCurrent()) set({ phase: 'sweeping', ...sweeping });
         },
@@ -59,12 +50,10 @@ export function createSessionStore(): SessionStore {
           if (isCurrent() && state.phase === 'sweeping') set({ ...state, ...part });
         },
         showRead(read) {
-          if (!isCurrent()) return;
-          if (read.result.reading.status === 'ok') said.clear();
-          set({ phase: 'read', ...read });
+          if (isCurrent()) set({ phase: 'read', ...read });
         },
         fail(code, evidence) {
-          if (isCurrent()) set({ phase: 'choosing', problem: notice(code, evidence) });
+          if (isCurrent()) set({ phase: 'choosing', problem: noticeFor(code, evidence) });
         },
       };
     },

@@ -1,0 +1,3 @@
+import { b } from './circleB.ts';
+
+export const a = (): unknown => b;

@@ -1,0 +1,3 @@
+import { a } from './circleA.ts';
+
+export const b = (): unknown => a;

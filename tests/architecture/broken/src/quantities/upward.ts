@@ -1,0 +1,1 @@
+export type { Broken } from '../contract/upward.ts';

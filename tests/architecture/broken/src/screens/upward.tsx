@@ -1,0 +1,3 @@
+import { worked } from '../../workers/upward.ts';
+
+export const shown = worked;

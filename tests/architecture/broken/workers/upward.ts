@@ -1,0 +1,3 @@
+import { started } from '../src/session/upward.ts';
+
+export const worked = started;
