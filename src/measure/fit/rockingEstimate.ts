@@ -1,0 +1,152 @@
+import { minimise } from './minimise.ts';
+import type { PlaneSeries } from './planeSeries.ts';
+import { whitenColumns } from './rockingFilter.ts';
+import type { RockingParameters } from './rockingMotion.ts';
+import { solveSymmetric } from './smallMatrix.ts';
+
+/**
+ * The random motion's parameters by restricted maximum likelihood (Patterson & Thompson 1971)
+ * with priors: those of a car wheel on a ball.
+ *
+ * Searched in logarithms: [ω₀, ζ, kick, plane scale, slow, slow time].
+ */
+export interface RockingEstimate {
+  readonly motion: RockingParameters;
+  readonly logPoint: Float64Array;
+  /** −log posterior at the point, up to a constant. */
+  readonly value: number;
+  readonly converged: boolean;
+}
+
+export interface RockingPrior {
+  readonly periodS: number;
+  readonly periodLogSd: number;
+}
+
+/** Period of a wheel on a ball: 3 to 8 s typical, 2 to 12 possible. */
+export const DEFAULT_PERIOD_PRIOR: RockingPrior = { periodS: 4.6, periodLogSd: 0.4 };
+/** Damping ratio of a steel ball on a hard plate, lightly damped: 0.007 to 0.06 are one sd off. */
+const DAMPING_PRIOR = { median: 0.02, logSd: 1 };
+/** Kick: rocking of a few tenths of a millimetre to several; one sd off is a factor of 4.5. */
+const KICK_PRIOR = { medianMm: 0.1, logSd: 1.5 };
+/** Slow change is small, a tenth of a millimetre or so, over a few seconds. */
+const SLOW_PRIOR = { medianMm: 0.05, logSd: 1.2 };
+const SLOW_TIME_PRIOR = { medianS: 3, logSd: 0.8 };
+/** Planes are at least as uncertain as their heights say, seldom four times more. */
+const SCALE_PRIOR = { median: 1.3, logSd: 0.7 };
+
+/** Periods tried first, s; steps of 15 % cannot miss the line of a swing with ζ = 0.05. */
+const PERIODS_TRIED_S = [1.9, 2.2, 2.55, 2.95, 3.4, 3.9, 4.5, 5.2, 6, 6.9, 8, 9.2, 10.6, 12.2];
+const FIRST_DAMPING = 0.05;
+/** Half widths of the likelihood's peak, for the search's first steps. */
+const SIZES = new Float64Array([0.03, 0.5, 0.3, 0.1, 0.4, 0.5]);
+/** A change of 0.02 in a log likelihood decides nothing. */
+const FALL_TOLERANCE = 0.02;
+const MAX_ITERATIONS = 30;
+
+export function motionAt(logPoint: ArrayLike<number>): RockingParameters {
+  return {
+    rateRadPerS: Math.exp(logPoint[0]),
+    dampingRatio: Math.exp(logPoint[1]),
+    kickMm: Math.exp(logPoint[2]),
+    planeScale: Math.exp(logPoint[3]),
+    slowMm: Math.exp(logPoint[4]),
+    slowTimeS: Math.exp(logPoint[5]),
+  };
+}
+
+/** Restricted log likelihood, and the coefficients of the unknowns (columns 1 … K−1). */
+export function restrictedLikelihood(
+  series: PlaneSeries,
+  motion: RockingParameters,
+  spinRatio: number,
+): { logLikelihood: number; coefficients: Float64Array; covariance: Float64Array } | null {
+  const { products, logDeterminant } = whitenColumns(series, motion, spinRatio);
+  const width = series.columnCount + 2;
+  const n = width - 1;
+  const normal = new Float64Array(n * n);
+  const right = new Float64Array(n);
+  for (let i = 0; i < n; i++) {
+    right[i] = products[(i + 1) * width];
+    for (let j = 0; j <= i; j++) {
+      normal[i * n + j] = products[(i + 1) * width + j + 1];
+      normal[j * n + i] = normal[i * n + j];
+    }
+  }
+  const solved = solveSymmetric(normal, right, n);
+  if (solved === null) return null;
+  let squares = products[0];
+  for (let i = 0; i < n; i++) squares -= right[i] * solved.solution[i];
+  return {
+    logLikelihood: -0.5 * (squares + logDeterminant + solved.logDeterminant),
+    coefficients: solved.solution,
+    covariance: solved.inverse,
+  };
+}
+
+export function negativeLogPosterior(
+  series: PlaneSeries,
+  logPoint: Float64Array,
+  spinRatio: number,
+  prior: RockingPrior,
+): number {
+  // Beyond these the swing is no swing and the exact step would lose its meaning.
+  if (!(logPoint[1] < Math.log(0.7)) || Math.abs(logPoint[0]) > 4) return Infinity;
+  const fit = restrictedLikelihood(series, motionAt(logPoint), spinRatio);
+  if (fit === null) return Infinity;
+  return -fit.logLikelihood + priorCost(logPoint, prior);
+}
+
+function priorCost(logPoint: ArrayLike<number>, prior: RockingPrior): number {
+  const far = (value: number, median: number, logSd: number): number =>
+    0.5 * ((value - Math.log(median)) / logSd) ** 2;
+  return (
+    far(logPoint[0], (2 * Math.PI) / prior.periodS, prior.periodLogSd) +
+    far(logPoint[1], DAMPING_PRIOR.median, DAMPING_PRIOR.logSd) +
+    far(logPoint[2], KICK_PRIOR.medianMm, KICK_PRIOR.logSd) +
+    far(logPoint[3], SCALE_PRIOR.median, SCALE_PRIOR.logSd) +
+    far(logPoint[4], SLOW_PRIOR.medianMm, SLOW_PRIOR.logSd) +
+    far(logPoint[5], SLOW_TIME_PRIOR.medianS, SLOW_TIME_PRIOR.logSd)
+  );
+}
+
+/**
+ * @param start an earlier estimate to go on from, or null to search all periods.
+ * @param planeScale where the search for the planes' scale starts.
+ */
+export function estimateRocking(
+  series: PlaneSeries,
+  spinRatio: number,
+  prior: RockingPrior,
+  start: Float64Array | null,
+  planeScale: number,
+): RockingEstimate {
+  const cost = (point: Float64Array): number =>
+    negativeLogPosterior(series, point, spinRatio, prior);
+  const best = minimise(cost, start ?? bestStart(cost, planeScale), SIZES, FALL_TOLERANCE, MAX_ITERATIONS);
+  return {
+    motion: motionAt(best.point),
+    logPoint: best.point,
+    value: best.value,
+    converged: best.converged,
+  };
+}
+
+function bestStart(cost: (point: Float64Array) => number, planeScale: number): Float64Array {
+  const logs = [0, FIRST_DAMPING, KICK_PRIOR.medianMm, planeScale, SLOW_PRIOR.medianMm, 3].map(Math.log);
+  let best = Float64Array.from(logs);
+  let bestValue = Infinity;
+  for (const kickMm of [0.05, 0.4]) {
+    for (const periodS of PERIODS_TRIED_S) {
+      const point = Float64Array.from(logs);
+      point[0] = Math.log((2 * Math.PI) / periodS);
+      point[2] = Math.log(kickMm);
+      const value = cost(point);
+      if (value < bestValue) {
+        bestValue = value;
+        best = point;
+      }
+    }
+  }
+  return best;
+}

@@ -1,0 +1,264 @@
+import type { PlaneSeries } from './planeSeries.ts';
+import { stepMotion, turningTilt, type RockingParameters } from './rockingMotion.ts';
+
+/**
+ * Kalman filter of the wheel's random motion, and generalised least squares through it: every
+ * column (heights and unknowns alike) is whitened by the same filter; the whitened columns'
+ * products are the normal equations. Source: Rosenberg 1973, de Jong 1991 (augmented Kalman
+ * filter), from memory.
+ *
+ * State, all mm at the edge: rocking z (2 axes), its rate (2), slow change of offset and tilts (3).
+ */
+export const STATE = 7;
+
+/** Standard deviation of rocking at the first frame beyond its lasting level, mm at the edge. */
+const START_SD_MM = 3;
+
+export interface WhitenedProducts {
+  /** Products of the whitened columns, K×K lower triangle; K = columnCount + 2: a₁, b₁ come last. */
+  readonly products: Float64Array;
+  /** Σ log of the innovations' variances, noise scale included. */
+  readonly logDeterminant: number;
+}
+
+/** Step matrices of every bin: 12 numbers each, see `stepMotion`; the first is unused. */
+export function transitionsOf(
+  series: Pick<PlaneSeries, 'count' | 'timeS' | 'turnRad'>,
+  motion: RockingParameters,
+  spinRatio: number,
+): Float64Array {
+  const out = new Float64Array(series.count * 12);
+  const step = new Float64Array(12);
+  for (let b = 1; b < series.count; b++) {
+    const stepS = series.timeS[b] - series.timeS[b - 1];
+    const turning = (series.turnRad[b] - series.turnRad[b - 1]) / stepS;
+    stepMotion(motion.rateRadPerS, motion.dampingRatio, spinRatio * turning, stepS, step);
+    out.set(step, b * 12);
+  }
+  return out;
+}
+
+/** State covariance before the first frame, 7×7. */
+export function startCovariance(motion: RockingParameters): Float64Array {
+  const p = new Float64Array(STATE * STATE);
+  const lasting = motion.kickMm ** 2 / (4 * motion.dampingRatio);
+  const z = motion.kickMm === 0 ? 0 : lasting + START_SD_MM ** 2;
+  const v = z * motion.rateRadPerS ** 2;
+  [z, z, v, v, motion.slowMm ** 2, motion.slowMm ** 2, motion.slowMm ** 2].forEach((variance, i) => {
+    p[i * STATE + i] = variance;
+  });
+  return p;
+}
+
+/** Real 4×4 form of the complex transition at `at`, row by row. */
+export function realTransition(transitions: Float64Array, at: number, out: Float64Array): void {
+  for (let i = 0; i < 2; i++) {
+    for (let j = 0; j < 2; j++) {
+      const re = transitions[at + (i * 2 + j) * 2];
+      const im = transitions[at + (i * 2 + j) * 2 + 1];
+      out[(2 * i) * 4 + 2 * j] = re;
+      out[(2 * i) * 4 + 2 * j + 1] = -im;
+      out[(2 * i + 1) * 4 + 2 * j] = im;
+      out[(2 * i + 1) * 4 + 2 * j + 1] = re;
+    }
+  }
+}
+
+const scratch = new Float64Array(4 * STATE);
+
+/** P ← F·P·Fᵀ + Q for the block form of F: rocking by `f` (4×4), slow parts by `keep`. */
+export function predictCovariance(
+  p: Float64Array,
+  f: Float64Array,
+  keep: number,
+  transitions: Float64Array,
+  at: number,
+  motion: RockingParameters,
+): void {
+  // Upper rows: f times the first four rows of P.
+  for (let i = 0; i < 4; i++) {
+    const [f0, f1, f2, f3] = [f[i * 4], f[i * 4 + 1], f[i * 4 + 2], f[i * 4 + 3]];
+    for (let j = 0; j < STATE; j++) {
+      scratch[i * STATE + j] =
+        f0 * p[j] + f1 * p[STATE + j] + f2 * p[2 * STATE + j] + f3 * p[3 * STATE + j];
+    }
+  }
+  for (let i = 0; i < 4; i++) {
+    const row = i * STATE;
+    for (let j = 0; j <= i; j++) {
+      const sum =
+        scratch[row] * f[j * 4] +
+        scratch[row + 1] * f[j * 4 + 1] +
+        scratch[row + 2] * f[j * 4 + 2] +
+        scratch[row + 3] * f[j * 4 + 3];
+      p[row + j] = sum;
+      p[j * STATE + i] = sum;
+    }
+    for (let j = 4; j < STATE; j++) {
+      const value = scratch[row + j] * keep;
+      p[row + j] = value;
+      p[j * STATE + i] = value;
+    }
+  }
+  const slowNoise = motion.slowMm * motion.slowMm * (1 - keep * keep);
+  for (let i = 4; i < STATE; i++) {
+    for (let j = 4; j < STATE; j++) p[i * STATE + j] *= keep * keep;
+    p[i * STATE + i] += slowNoise;
+  }
+  const q = motion.kickMm * motion.kickMm * motion.rateRadPerS ** 3;
+  const [qzz, qRe, qIm, qvv] = [
+    transitions[at + 8] * q,
+    transitions[at + 9] * q,
+    transitions[at + 10] * q,
+    transitions[at + 11] * q,
+  ];
+  addNoise(p, 0, 0, qzz);
+  addNoise(p, 1, 1, qzz);
+  addNoise(p, 2, 2, qvv);
+  addNoise(p, 3, 3, qvv);
+  // E[z·v*] = Qzv: same axes share its real part, crossed axes its imaginary part with a sign.
+  addNoise(p, 0, 2, qRe);
+  addNoise(p, 1, 3, qRe);
+  addNoise(p, 1, 2, qIm);
+  addNoise(p, 0, 3, -qIm);
+}
+
+function addNoise(p: Float64Array, i: number, j: number, value: number): void {
+  p[i * STATE + j] += value;
+  if (i !== j) p[j * STATE + i] += value;
+}
+
+/** Row `r` of the scaled observation: how it depends on the state. */
+export function observationRow(
+  root: Float64Array,
+  bin: number,
+  r: number,
+  perScale: number,
+  h: Float64Array,
+): void {
+  const at = bin * 6 + (r * (r + 1)) / 2;
+  const l0 = root[at] * perScale;
+  const l1 = r > 0 ? root[at + 1] * perScale : 0;
+  const l2 = r > 1 ? root[at + 2] * perScale : 0;
+  h[0] = l1;
+  h[1] = l2;
+  h[4] = l0;
+  h[5] = l1;
+  h[6] = l2;
+}
+
+/** K = P·h for an `h` without rates; returns h·P·h. */
+export function crossCovariance(p: Float64Array, h: Float64Array, out: Float64Array): number {
+  let variance = 0;
+  const [h0, h1, h4, h5, h6] = [h[0], h[1], h[4], h[5], h[6]];
+  for (let i = 0; i < STATE; i++) {
+    const row = i * STATE;
+    const value = p[row] * h0 + p[row + 1] * h1 + p[row + 4] * h4 + p[row + 5] * h5 + p[row + 6] * h6;
+    out[i] = value;
+    variance += h[i] * value;
+  }
+  return variance;
+}
+
+export function whitenColumns(
+  series: PlaneSeries,
+  motion: RockingParameters,
+  spinRatio: number,
+): WhitenedProducts {
+  const { count, columnCount, timeS, root, columns } = series;
+  const transitions = transitionsOf(series, motion, spinRatio);
+  const turning = turningTilt(
+    timeS, series.turnRad, spinRatio, motion.rateRadPerS, motion.dampingRatio, transitions,
+  );
+  const width = columnCount + 2;
+  const products = new Float64Array(width * width);
+  const p = startCovariance(motion);
+  const mean = new Float64Array(STATE * width);
+  const f = new Float64Array(16);
+  const h = new Float64Array(STATE);
+  const gain = new Float64Array(STATE);
+  const e = new Float64Array(width);
+  const perScale = 1 / motion.planeScale;
+  let logDeterminant = 0;
+  let rows = 0;
+  for (let b = 0; b < count; b++) {
+    if (b > 0) {
+      const keep = Math.exp(-(timeS[b] - timeS[b - 1]) / motion.slowTimeS);
+      realTransition(transitions, b * 12, f);
+      predictCovariance(p, f, keep, transitions, b * 12, motion);
+      predictMeans(mean, f, keep, width);
+    }
+    if (root[b * 6] === 0) continue;
+    const tiltRe = turning[4 * b];
+    const tiltIm = turning[4 * b + 1];
+    for (let r = 0; r < 3; r++) {
+      observationRow(root, b, r, perScale, h);
+      const variance = crossCovariance(p, h, gain) + 1;
+      const at = (b * 3 + r) * columnCount;
+      for (let c = 0; c < columnCount; c++) e[c] = columns[at + c] * perScale;
+      e[columnCount] = h[0] * tiltRe + h[1] * tiltIm;
+      e[columnCount + 1] = h[1] * tiltRe - h[0] * tiltIm;
+      innovate(mean, h, gain, e, 1 / variance, width);
+      accumulate(products, e, 1 / variance, width);
+      for (let i = 0; i < STATE; i++) {
+        const g = gain[i] / variance;
+        for (let j = 0; j < STATE; j++) p[i * STATE + j] -= g * gain[j];
+      }
+      logDeterminant += Math.log(variance);
+      rows++;
+    }
+  }
+  logDeterminant += 2 * rows * Math.log(motion.planeScale);
+  return { products, logDeterminant };
+}
+
+/** Means are stored state by state, one entry a column. */
+function predictMeans(mean: Float64Array, f: Float64Array, keep: number, width: number): void {
+  for (let c = 0; c < width; c++) {
+    const m0 = mean[c];
+    const m1 = mean[width + c];
+    const m2 = mean[2 * width + c];
+    const m3 = mean[3 * width + c];
+    mean[c] = f[0] * m0 + f[1] * m1 + f[2] * m2 + f[3] * m3;
+    mean[width + c] = f[4] * m0 + f[5] * m1 + f[6] * m2 + f[7] * m3;
+    mean[2 * width + c] = f[8] * m0 + f[9] * m1 + f[10] * m2 + f[11] * m3;
+    mean[3 * width + c] = f[12] * m0 + f[13] * m1 + f[14] * m2 + f[15] * m3;
+    mean[4 * width + c] *= keep;
+    mean[5 * width + c] *= keep;
+    mean[6 * width + c] *= keep;
+  }
+}
+
+/** Turns `e` from observation to innovation, and updates the means by it. */
+function innovate(
+  mean: Float64Array,
+  h: Float64Array,
+  gain: Float64Array,
+  e: Float64Array,
+  perVariance: number,
+  width: number,
+): void {
+  const [h0, h1, h4, h5, h6] = [h[0], h[1], h[4], h[5], h[6]];
+  for (let c = 0; c < width; c++) {
+    e[c] -=
+      h0 * mean[c] +
+      h1 * mean[width + c] +
+      h4 * mean[4 * width + c] +
+      h5 * mean[5 * width + c] +
+      h6 * mean[6 * width + c];
+  }
+  for (let i = 0; i < STATE; i++) {
+    const g = gain[i] * perVariance;
+    const row = i * width;
+    for (let c = 0; c < width; c++) mean[row + c] += g * e[c];
+  }
+}
+
+function accumulate(products: Float64Array, e: Float64Array, perVariance: number, width: number): void {
+  for (let i = 0; i < width; i++) {
+    const ei = e[i] * perVariance;
+    if (ei === 0) continue;
+    const row = i * width;
+    for (let j = 0; j <= i; j++) products[row + j] += ei * e[j];
+  }
+}

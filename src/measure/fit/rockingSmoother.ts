@@ -1,0 +1,195 @@
+import type { PlaneSeries } from './planeSeries.ts';
+import {
+  crossCovariance,
+  observationRow,
+  predictCovariance,
+  realTransition,
+  startCovariance,
+  STATE,
+  transitionsOf,
+} from './rockingFilter.ts';
+import type { RockingParameters } from './rockingMotion.ts';
+
+/**
+ * What the whole sweep says of the random motion at each bin, and how far each bin's plane stands
+ * off it. Fixed-interval smoother in the form of Bryson & Frazier; the standing-off is the
+ * auxiliary residual of Harvey & Koopman 1992 (both from memory).
+ */
+export interface SmoothedMotion {
+  /** Rocking, its rate, slow change; count × 7, mm and mm/s. */
+  readonly state: Float64Array;
+  /** Squared distance of each bin's plane from the motion in standard deviations, 3 freedoms. */
+  readonly distance: Float64Array;
+}
+
+interface Record {
+  /** count × 7 and count × 49: state and covariance before the bin's own plane is used. */
+  readonly mean: Float64Array;
+  readonly covariance: Float64Array;
+  /** count × 3 × 7: gain of each scaled observation. */
+  readonly gain: Float64Array;
+  /** count × 3: innovation over its variance, and 1/variance. */
+  readonly innovation: Float64Array;
+  readonly perVariance: Float64Array;
+  readonly transitions: Float64Array;
+}
+
+/** @param residual scaled planes (as in `PlaneSeries.columns`) less everything fitted; count × 3. */
+export function smoothMotion(
+  series: PlaneSeries,
+  residual: Float64Array,
+  motion: RockingParameters,
+  spinRatio: number,
+): SmoothedMotion {
+  const record = filterForward(series, residual, motion, spinRatio);
+  return smoothBackward(series, record, motion);
+}
+
+function filterForward(
+  series: PlaneSeries,
+  residual: Float64Array,
+  motion: RockingParameters,
+  spinRatio: number,
+): Record {
+  const { count, timeS, root } = series;
+  const record: Record = {
+    mean: new Float64Array(count * STATE),
+    covariance: new Float64Array(count * STATE * STATE),
+    gain: new Float64Array(count * 3 * STATE),
+    innovation: new Float64Array(count * 3),
+    perVariance: new Float64Array(count * 3),
+    transitions: transitionsOf(series, motion, spinRatio),
+  };
+  const p = startCovariance(motion);
+  const m = new Float64Array(STATE);
+  const f = new Float64Array(16);
+  const h = new Float64Array(STATE);
+  const k = new Float64Array(STATE);
+  const perScale = 1 / motion.planeScale;
+  for (let b = 0; b < count; b++) {
+    if (b > 0) {
+      const keep = Math.exp(-(timeS[b] - timeS[b - 1]) / motion.slowTimeS);
+      realTransition(record.transitions, b * 12, f);
+      predictCovariance(p, f, keep, record.transitions, b * 12, motion);
+      predictMean(m, f, keep);
+    }
+    record.mean.set(m, b * STATE);
+    record.covariance.set(p, b * STATE * STATE);
+    if (root[b * 6] === 0) continue;
+    for (let r = 0; r < 3; r++) {
+      observationRow(root, b, r, perScale, h);
+      const perVariance = 1 / (crossCovariance(p, h, k) + 1);
+      let e = residual[b * 3 + r] * perScale;
+      for (let i = 0; i < STATE; i++) e -= h[i] * m[i];
+      for (let i = 0; i < STATE; i++) {
+        const g = k[i] * perVariance;
+        record.gain[(b * 3 + r) * STATE + i] = g;
+        m[i] += g * e;
+        for (let j = 0; j < STATE; j++) p[i * STATE + j] -= g * k[j];
+      }
+      record.innovation[b * 3 + r] = e * perVariance;
+      record.perVariance[b * 3 + r] = perVariance;
+    }
+  }
+  return record;
+}
+
+function predictMean(m: Float64Array, f: Float64Array, keep: number): void {
+  const [m0, m1, m2, m3] = m;
+  for (let i = 0; i < 4; i++) {
+    m[i] = f[i * 4] * m0 + f[i * 4 + 1] * m1 + f[i * 4 + 2] * m2 + f[i * 4 + 3] * m3;
+  }
+  for (let i = 4; i < STATE; i++) m[i] *= keep;
+}
+
+function smoothBackward(
+  series: PlaneSeries,
+  record: Record,
+  motion: RockingParameters,
+): SmoothedMotion {
+  const { count, timeS, root } = series;
+  const state = new Float64Array(count * STATE);
+  const distance = new Float64Array(count);
+  const r = new Float64Array(STATE);
+  const n = new Float64Array(STATE * STATE);
+  const f = new Float64Array(16);
+  const h = new Float64Array(STATE);
+  const perScale = 1 / motion.planeScale;
+  for (let b = count - 1; b >= 0; b--) {
+    for (let i = 2; i >= 0 && root[b * 6] !== 0; i--) {
+      observationRow(root, b, i, perScale, h);
+      const at = b * 3 + i;
+      distance[b] += takeBack(r, n, h, record.gain, at, record.innovation[at], record.perVariance[at]);
+    }
+    const p = record.covariance;
+    for (let i = 0; i < STATE; i++) {
+      let sum = record.mean[b * STATE + i];
+      for (let j = 0; j < STATE; j++) sum += p[b * STATE * STATE + i * STATE + j] * r[j];
+      state[b * STATE + i] = sum;
+    }
+    if (b === 0) break;
+    const keep = Math.exp(-(timeS[b] - timeS[b - 1]) / motion.slowTimeS);
+    realTransition(record.transitions, b * 12, f);
+    transposeStep(r, n, f, keep);
+  }
+  return { state, distance };
+}
+
+const work = new Float64Array(STATE * STATE);
+
+/** One scaled observation taken back into r and N; returns its squared auxiliary residual. */
+function takeBack(
+  r: Float64Array,
+  n: Float64Array,
+  h: Float64Array,
+  gains: Float64Array,
+  at: number,
+  innovation: number,
+  perVariance: number,
+): number {
+  const g = gains.subarray(at * STATE, (at + 1) * STATE);
+  let gr = 0;
+  let gng = 0;
+  // N·g, kept in `work`.
+  for (let i = 0; i < STATE; i++) {
+    gr += g[i] * r[i];
+    let sum = 0;
+    for (let j = 0; j < STATE; j++) sum += n[i * STATE + j] * g[j];
+    work[i] = sum;
+    gng += g[i] * sum;
+  }
+  const u = innovation - gr;
+  const d = perVariance + gng;
+  for (let i = 0; i < STATE; i++) {
+    r[i] += h[i] * u;
+    for (let j = 0; j < STATE; j++) {
+      n[i * STATE + j] += h[i] * h[j] * d - h[i] * work[j] - work[i] * h[j];
+    }
+  }
+  return (u * u) / d;
+}
+
+/** r ← Fᵀ·r, N ← Fᵀ·N·F. */
+function transposeStep(r: Float64Array, n: Float64Array, f: Float64Array, keep: number): void {
+  const [r0, r1, r2, r3] = r;
+  for (let i = 0; i < 4; i++) r[i] = f[i] * r0 + f[4 + i] * r1 + f[8 + i] * r2 + f[12 + i] * r3;
+  for (let i = 4; i < STATE; i++) r[i] *= keep;
+  for (let i = 0; i < STATE; i++) {
+    const at = i * STATE;
+    for (let j = 0; j < 4; j++) {
+      work[at + j] =
+        n[at] * f[j] + n[at + 1] * f[4 + j] + n[at + 2] * f[8 + j] + n[at + 3] * f[12 + j];
+    }
+    for (let j = 4; j < STATE; j++) work[at + j] = n[at + j] * keep;
+  }
+  for (let j = 0; j < STATE; j++) {
+    for (let i = 0; i < 4; i++) {
+      n[i * STATE + j] =
+        f[i] * work[j] +
+        f[4 + i] * work[STATE + j] +
+        f[8 + i] * work[2 * STATE + j] +
+        f[12 + i] * work[3 * STATE + j];
+    }
+    for (let i = 4; i < STATE; i++) n[i * STATE + j] = keep * work[i * STATE + j];
+  }
+}
