@@ -1,6 +1,6 @@
 export const readingWords = {
   atMost: 'at most',
-  needed: 'light by',
+  unnamed: 'This wheel',
   stickOn: (where: string) => `Stick on at ${where}`,
   stickOnSeveral: 'Stick on at several places',
   lightAt: (where: string) => `Light at ${where}`,

@@ -15,7 +15,8 @@ export const startWords = {
   cautionsHide: 'Close the safety notes',
   problemTitle: 'No reading yet',
   enterSetup: 'Enter the setup by hand',
-  drawingTitle: 'The stand from the side',
+  drawnHeavy: 'heavy: below the line',
+  drawnLight: 'light: above the line',
   drawingText:
     'The wheel lies flat, its bore on a steel ball. Its heavy side sinks below the level laser line, its light side rises above it.',
 } as const;

@@ -1,0 +1,80 @@
+import type { ReactNode } from 'react';
+
+import type { AcceptedReading } from '../../contract/reading.ts';
+import type { SweepSetup } from '../../contract/setup.ts';
+import type { SweepTrace } from '../../contract/sweep.ts';
+import { CautionIcon } from '../parts/icons.tsx';
+import { ScreenTitle } from '../parts/ScreenTitle.tsx';
+import type { MassUnit } from '../words/numbers.ts';
+import { readingWords } from '../words/readingWords.ts';
+import { adviceFor } from './adviceFor.ts';
+import { AmountScale } from './AmountScale.tsx';
+import { EdgeTrace } from './EdgeTrace.tsx';
+import { readingSummary } from './readingSummary.ts';
+import { ReadingDetails } from './ReadingDetails.tsx';
+import { SpotList } from './SpotList.tsx';
+import { warningsFor } from './warningsFor.ts';
+import { WheelFromAbove } from './WheelFromAbove.tsx';
+
+export interface AcceptedReadingViewProps {
+  readonly reading: AcceptedReading;
+  readonly trace: SweepTrace | null;
+  readonly setup: SweepSetup;
+  readonly unit: MassUnit;
+  readonly assumed: readonly string[];
+  readonly actions: ReactNode;
+  readonly notices: ReactNode;
+}
+
+/** Wheel on one side, answer on the other; how it was found lies below. */
+export function AcceptedReadingView(props: AcceptedReadingViewProps) {
+  const { reading, trace, setup, unit, assumed } = props;
+  const summary = readingSummary(reading, setup);
+  const advice = adviceFor(summary, setup.weightStepG, unit);
+  const warnings = warningsFor(reading, summary, setup.weightStepG, assumed, unit);
+  return (
+    <div className="accepted">
+      <section className="answer">
+        <p className="answer-label">{setup.label ?? readingWords.unnamed}</p>
+        <ScreenTitle className="answer-figure">
+          {advice.before !== null && <small>{advice.before} </small>}
+          <span className="figure">{advice.figure.figure}</span>
+          <span className="figure-unit"> {advice.figure.unit}</span>
+          {advice.figure.plusMinus !== null && (
+            <span className="figure-spread"> ± {advice.figure.plusMinus}</span>
+          )}
+        </ScreenTitle>
+        <p className="answer-where">{advice.where}</p>
+        <p className="instruction">{advice.next}</p>
+        <AmountScale
+          summary={summary}
+          weightStepG={setup.weightStepG}
+          unit={unit}
+          figureText={advice.figure.text}
+        />
+        <SpotList summary={summary} unit={unit} />
+        {props.actions}
+      </section>
+      <section className="wheel">
+        <WheelFromAbove summary={summary} setup={setup} unit={unit} />
+      </section>
+      {props.notices}
+      {warnings.length > 0 && (
+        <section className="warnings" aria-labelledby="warnings-title">
+          <CautionIcon />
+          <div>
+            <h2 id="warnings-title">{readingWords.warningsTitle}</h2>
+            <ul>
+              {warnings.map((warning) => (
+                <li key={warning}>{warning}</li>
+              ))}
+            </ul>
+          </div>
+        </section>
+      )}
+      {trace !== null && <EdgeTrace trace={trace} reading={reading} />}
+      <ReadingDetails reading={reading} trace={trace} summary={summary} unit={unit} />
+      <p className="couple">{readingWords.couple}</p>
+    </div>
+  );
+}

@@ -1,0 +1,86 @@
+import { scaleLinear, type ScaleLinear } from 'd3-scale';
+import { line } from 'd3-shape';
+
+import type { AcceptedReading } from '../../contract/reading.ts';
+import type { SweepTrace } from '../../contract/sweep.ts';
+import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
+import { formatClockAndDeg, formatMm } from '../words/numbers.ts';
+import { readingWords } from '../words/readingWords.ts';
+import { AngleAxis, HeightAxis } from './TraceAxes.tsx';
+import { drawnRangeMm, onceRoundCurve, ownShapeCurve, rmsMm, type TracePoint } from './traceCurves.ts';
+
+export interface EdgeTraceProps {
+  readonly trace: SweepTrace;
+  readonly reading: AcceptedReading;
+}
+
+const MAIN_HEIGHT_PX = 300;
+const RESIDUAL_HEIGHT_PX = 120;
+const GAP_PX = 28;
+
+/** The edge unrolled: height against wheel angle, the fitted wave, and what is off it underneath. */
+export function EdgeTrace({ trace, reading }: EdgeTraceProps) {
+  const [ref, widthPx] = useMeasuredWidth<SVGSVGElement>(1100);
+  const text = textSizePx();
+  const left = text * 3.2;
+  const bottom = text * 2.6;
+  const x = scaleLinear([0, 360], [left, widthPx - text]);
+  const [low, high] = drawnRangeMm(trace.heightMm);
+  const y = scaleLinear([low, high], [MAIN_HEIGHT_PX - 10, text + 14]).nice(5);
+  const residualTop = MAIN_HEIGHT_PX + GAP_PX + text;
+  const r = scaleLinear(drawnRangeMm(trace.residualMm), [RESIDUAL_HEIGHT_PX, 8]).nice(3);
+  const height = residualTop + RESIDUAL_HEIGHT_PX + bottom;
+  const label = readingWords.traceText(
+    formatMm(reading.tilt.edgeRiseMm, 0.05).text.split('\u00a0±')[0]!,
+    formatClockAndDeg(reading.tilt.highSpotDeg),
+    formatMm(rmsMm(trace.residualMm)).text,
+  );
+  return (
+    <section className="trace" aria-labelledby="trace-title">
+      <h2 id="trace-title">{readingWords.traceTitle}</h2>
+      <svg ref={ref} width="100%" height={height} role="img" aria-label={label}>
+        <HeightAxis y={y} leftPx={left} rightPx={widthPx - text} ticks={5} />
+        <text className="trace-name" x={left} y={text * 0.8}>
+          {readingWords.traceHeight}
+        </text>
+        <path className="trace-points" d={dots(trace.wheelAngleDeg, trace.heightMm, x, y)} />
+        <path className="trace-wave" d={curvePath(onceRoundCurve(trace.fit), x, y)} />
+        <g transform={`translate(0 ${residualTop})`}>
+          <HeightAxis y={r} leftPx={left} rightPx={widthPx - text} ticks={3} />
+          <text className="trace-name" x={left} y={-text * 0.35}>
+            {readingWords.traceResidual}
+          </text>
+          <path className="trace-points" d={dots(trace.wheelAngleDeg, trace.residualMm, x, r)} />
+          <path className="trace-own" d={curvePath(ownShapeCurve(trace.fit), x, r)} />
+        </g>
+        <AngleAxis x={x} topPx={text} bottomPx={residualTop + RESIDUAL_HEIGHT_PX} textPx={text} />
+      </svg>
+      <ul className="trace-legend" aria-hidden="true">
+        <li className="trace-key-points">{readingWords.tracePoints}</li>
+        <li className="trace-key-wave">{readingWords.traceWave}</li>
+        <li className="trace-key-own">{readingWords.traceOwnWave}</li>
+      </ul>
+      <p className="trace-words">{label}</p>
+    </section>
+  );
+}
+
+type Scale = ScaleLinear<number, number>;
+
+/** All points as one path of zero-length strokes: a round pen makes each a dot. */
+function dots(angleDeg: Float32Array, valueMm: Float32Array, x: Scale, y: Scale): string {
+  let path = '';
+  for (let i = 0; i < angleDeg.length; i++) {
+    const value = valueMm[i]!;
+    if (Number.isFinite(value)) path += `M${x(angleDeg[i]!).toFixed(1)} ${y(value).toFixed(1)}h0`;
+  }
+  return path;
+}
+
+function curvePath(points: readonly TracePoint[], x: Scale, y: Scale): string {
+  return (
+    line<TracePoint>()
+      .x((point) => x(point.angleDeg))
+      .y((point) => y(point.valueMm))(points) ?? ''
+  );
+}

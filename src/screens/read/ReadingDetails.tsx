@@ -1,0 +1,82 @@
+import type { AcceptedReading } from '../../contract/reading.ts';
+import type { SweepTrace } from '../../contract/sweep.ts';
+import { formatRoomDirection } from '../words/directions.ts';
+import { formatMass, formatMm, formatMrad, formatNumber, formatSeconds } from '../words/numbers.ts';
+import type { MassUnit } from '../words/numbers.ts';
+import { contributionWords, readingWords } from '../words/readingWords.ts';
+import type { ReadingSummary } from './readingSummary.ts';
+import { StandLeanDrawing } from './StandLeanDrawing.tsx';
+
+export interface ReadingDetailsProps {
+  readonly reading: AcceptedReading;
+  readonly trace: SweepTrace | null;
+  readonly summary: ReadingSummary;
+  readonly unit: MassUnit;
+}
+
+/** Stand lean, response and turn: what the figures rest on. */
+export function ReadingDetails({ reading, trace, summary, unit }: ReadingDetailsProps) {
+  const { tilt, turn, response } = reading;
+  const rise = formatMm(summary.riseMmPerG, 1.96 * summary.riseStandardErrorMmPerG).text;
+  const sense =
+    turn.sense === 'clockwise' ? readingWords.clockwise : readingWords.counterClockwise;
+  return (
+    <section className="details" aria-labelledby="details-title">
+      <h2 id="details-title">{readingWords.detailsTitle}</h2>
+      <div className="details-lean">
+        <StandLeanDrawing highAzimuthDeg={tilt.standHighAzimuthDeg} />
+        <div>
+          <h3>{readingWords.standLean}</h3>
+          <p>
+            {readingWords.standLeanText(
+              formatMrad(tilt.standMrad),
+              formatMm(summary.standRiseMm).text,
+              formatRoomDirection(tilt.standHighAzimuthDeg),
+            )}
+          </p>
+          <p>{readingWords.standLeanNote}</p>
+        </div>
+      </div>
+      <dl className="details-list">
+        <Detail name={readingWords.response}>
+          {`${readingWords.responseText(rise)}, ${
+            response.source === 'trial' ? readingWords.responseTrial : readingWords.responseModel
+          }`}
+        </Detail>
+        <Detail name={readingWords.turn}>
+          {`${readingWords.turnText(`${formatNumber(turn.coveredDeg, 0)}°`, sense)}${
+            turn.closureDeg === null
+              ? ''
+              : `, ${readingWords.closure(`${formatNumber(Math.abs(turn.closureDeg), 1)}°`)}`
+          }`}
+        </Detail>
+        {trace !== null && trace.rockingPeriodS !== null && (
+          <Detail name={readingWords.rocking}>
+            {readingWords.rockingText(formatSeconds(trace.rockingPeriodS))}
+          </Detail>
+        )}
+        {trace !== null && Object.keys(trace.contributionsG).length > 0 && (
+          <Detail name={readingWords.contributions}>{contributionsText(trace, unit)}</Detail>
+        )}
+      </dl>
+      <p className="details-note">{readingWords.plusMinusNote}</p>
+    </section>
+  );
+}
+
+function Detail({ name, children }: { readonly name: string; readonly children: string }) {
+  return (
+    <div>
+      <dt>{name}</dt>
+      <dd>{children}</dd>
+    </div>
+  );
+}
+
+/** Largest first, as half widths of 95 % ranges like every other ± on the screen. */
+function contributionsText(trace: SweepTrace, unit: MassUnit): string {
+  return Object.entries(trace.contributionsG)
+    .toSorted(([, a], [, b]) => b - a)
+    .map(([name, sdG]) => `${contributionWords[name] ?? name} ${formatMass(1.96 * sdG, unit).text}`)
+    .join(', ');
+}

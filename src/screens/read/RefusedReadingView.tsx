@@ -1,0 +1,70 @@
+import type { ReactNode } from 'react';
+
+import type { RefusedReading } from '../../contract/reading.ts';
+import { SECTOR_COUNT, SECTOR_DEG } from '../../contract/sweep.ts';
+import { EvidenceList } from '../parts/EvidenceList.tsx';
+import { ScreenTitle } from '../parts/ScreenTitle.tsx';
+import { remedyOf, type NoticeStreak } from '../state/refusalAdvice.ts';
+import { TurnRing } from '../sweep/TurnRing.tsx';
+import { formatNumber } from '../words/numbers.ts';
+import { readingWords } from '../words/readingWords.ts';
+
+export interface RefusedReadingViewProps {
+  readonly reading: RefusedReading;
+  readonly streak: NoticeStreak;
+  readonly actions: ReactNode;
+  readonly notices: ReactNode;
+}
+
+/** What was seen, what to change, sweep again. Never a figure of the wheel. */
+export function RefusedReadingView({ reading, streak, actions, notices }: RefusedReadingViewProps) {
+  const [first, ...others] = reading.refusals;
+  const { turn } = reading;
+  return (
+    <div className="refused" data-code={first?.code}>
+      <div className="refused-words">
+        <p className="refused-kind">{readingWords.refusedTitle}</p>
+        <ScreenTitle>{first?.message ?? readingWords.refusedTitle}</ScreenTitle>
+        {first !== undefined && <p className="instruction">{remedyOf(first, streak)}</p>}
+        {first?.evidence !== undefined && (
+          <section className="refused-evidence">
+            <h2>{readingWords.evidence}</h2>
+            <EvidenceList evidence={first.evidence} />
+          </section>
+        )}
+        {others.length > 0 && (
+          <section className="refused-others">
+            <h2>{readingWords.refusedAlso}</h2>
+            <ul>
+              {others.map((other) => (
+                <li key={other.code}>
+                  {other.message} {other.remedy}
+                </li>
+              ))}
+            </ul>
+          </section>
+        )}
+        {notices}
+        {actions}
+      </div>
+      {turn !== null && (
+        <figure className="refused-turn">
+          <TurnRing
+            sectors={seenSectors(turn.coveredDeg)}
+            coveredDeg={turn.coveredDeg}
+            enough={false}
+            turnDeg={null}
+          />
+          <figcaption>
+            {readingWords.sweptTurn(`${formatNumber(Math.floor(turn.coveredDeg), 0)}°`)}
+          </figcaption>
+        </figure>
+      )}
+    </div>
+  );
+}
+
+function seenSectors(coveredDeg: number): readonly boolean[] {
+  const seen = Math.floor(coveredDeg / SECTOR_DEG);
+  return Array.from({ length: SECTOR_COUNT }, (_, index) => index < seen);
+}

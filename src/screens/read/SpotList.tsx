@@ -1,0 +1,61 @@
+import { ShapeSign, type LegendShape } from '../parts/shapes.tsx';
+import {
+  formatClockAndDeg,
+  formatKnownMass,
+  formatMass,
+  formatPlusMinusDeg,
+  type MassUnit,
+} from '../words/numbers.ts';
+import { readingWords } from '../words/readingWords.ts';
+import type { ReadingSummary } from './readingSummary.ts';
+
+export interface SpotListProps {
+  readonly summary: ReadingSummary;
+  readonly unit: MassUnit;
+}
+
+/** Heavy spot, light spot, weights and what is left, with the shapes of the drawing. */
+export function SpotList({ summary, unit }: SpotListProps) {
+  const { spots, weights } = summary;
+  const left = formatMass(summary.leftG, unit, summary.amountPlusMinusG).text;
+  return (
+    <dl className="spots">
+      <Spot shape="heavy" name={readingWords.heavySpot}>
+        {spots === null ? readingWords.unknown : placed(spots.heavyDeg, spots.plusMinusDeg)}
+      </Spot>
+      <Spot shape="light" name={readingWords.lightSpot}>
+        {spots === null ? readingWords.unknown : placed(spots.lightDeg, spots.plusMinusDeg)}
+      </Spot>
+      <Spot shape="weight" name={readingWords.weights}>
+        {weights.length === 0
+          ? readingWords.noWeights
+          : weights
+              .map((one) => `${formatKnownMass(one.massG, unit)} · ${formatClockAndDeg(one.angleDeg)}`)
+              .join('; ')}
+      </Spot>
+      <Spot shape="left" name={readingWords.left}>
+        {left}
+      </Spot>
+    </dl>
+  );
+}
+
+function Spot(props: {
+  readonly shape: LegendShape;
+  readonly name: string;
+  readonly children: string;
+}) {
+  return (
+    <div className="spot">
+      <dt>
+        <ShapeSign shape={props.shape} />
+        {props.name}
+      </dt>
+      <dd>{props.children}</dd>
+    </div>
+  );
+}
+
+function placed(angleDeg: number, plusMinusDeg: number): string {
+  return `${formatClockAndDeg(angleDeg)} ${formatPlusMinusDeg(plusMinusDeg)}`;
+}

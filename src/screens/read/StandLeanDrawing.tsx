@@ -1,0 +1,22 @@
+import { clockPoint } from '../parts/polar.ts';
+import { readingWords } from '../words/readingWords.ts';
+
+/** The stand from above as the person stands: camera below, azimuth clockwise from there. */
+export function StandLeanDrawing({ highAzimuthDeg }: { readonly highAzimuthDeg: number }) {
+  // Azimuth 0 is at the camera, which is drawn below: half a turn from the drawing's top.
+  const high = clockPoint(highAzimuthDeg + 180, 62);
+  const low = clockPoint(highAzimuthDeg, 62);
+  return (
+    <svg
+      className="lean-drawing"
+      viewBox="-100 -100 200 200"
+      role="img"
+      aria-label={readingWords.standLeanDrawing}
+    >
+      <circle className="lean-plate" r={72} />
+      <path className="lean-arrow" d={`M${low.x} ${low.y} L${high.x} ${high.y}`} />
+      <circle className="lean-high" cx={high.x} cy={high.y} r={11} />
+      <path className="lean-camera" d="M-14 82 h28 v14 h-28 Z M-6 82 v-6 h12 v6" />
+    </svg>
+  );
+}

@@ -1,0 +1,64 @@
+import { useId } from 'react';
+
+import { setupWords } from '../words/setupWords.ts';
+import type { NumberField } from './setupFields.ts';
+
+export interface NumberFieldRowProps {
+  readonly field: NumberField;
+  readonly text: string;
+  readonly known: boolean;
+  readonly problem: string | null;
+  readonly onText: (text: string) => void;
+  readonly onKnown: (known: boolean) => void;
+}
+
+/** One number with its unit, what it is, and whether it is known or only assumed. */
+export function NumberFieldRow(props: NumberFieldRowProps) {
+  const { field, text, known, problem, onText, onKnown } = props;
+  const id = useId();
+  const filled = text.trim() !== '';
+  return (
+    <div className="field" data-problem={problem !== null}>
+      <label htmlFor={id}>
+        {field.name}
+        {field.optional && <span className="field-optional"> ({setupWords.optional})</span>}
+      </label>
+      <div className="field-line">
+        <span className="field-box">
+          <input
+            id={id}
+            name={field.path}
+            type="text"
+            inputMode="decimal"
+            autoComplete="off"
+            value={text}
+            required={!field.optional}
+            aria-invalid={problem !== null}
+            aria-describedby={`${id}-help${problem === null ? '' : ` ${id}-problem`}`}
+            onChange={(event) => onText(event.currentTarget.value)}
+          />
+          <span className="field-unit">{field.unit}</span>
+        </span>
+        {filled && (
+          <button
+            type="button"
+            className="field-mark"
+            aria-pressed={known}
+            aria-label={known ? setupWords.markAssumed(field.name) : setupWords.markKnown(field.name)}
+            onClick={() => onKnown(!known)}
+          >
+            {known ? setupWords.known : setupWords.assumed}
+          </button>
+        )}
+      </div>
+      {problem !== null && (
+        <p id={`${id}-problem`} className="field-problem">
+          {problem}
+        </p>
+      )}
+      <p id={`${id}-help`} className="field-help">
+        {field.help}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,113 @@
+import { useState, type FormEvent } from 'react';
+
+import type { SweepSetup } from '../../contract/setup.ts';
+import { ScreenTitle } from '../parts/ScreenTitle.tsx';
+import { commonWords } from '../words/commonWords.ts';
+import { setupWords } from '../words/setupWords.ts';
+import { CameraChoice } from './CameraChoice.tsx';
+import { ColourField, LabelField } from './OtherFields.tsx';
+import { NumberFieldRow } from './NumberFieldRow.tsx';
+import { checkDraft, withKnown, withText, type SetupDraft } from './setupDraft.ts';
+import { NUMBER_FIELDS, type FieldGroup } from './setupFields.ts';
+import './setup.css';
+
+export interface SetupScreenProps {
+  readonly purpose: 'camera' | 'film';
+  readonly filmName: string | null;
+  readonly draft: SetupDraft;
+  readonly onSubmit: (setup: SweepSetup, draft: SetupDraft, deviceId?: string) => void;
+  readonly onBack: () => void;
+}
+
+const GROUPS: readonly FieldGroup[] = ['wheel', 'stand', 'camera', 'mark'];
+
+export function SetupScreen(props: SetupScreenProps) {
+  const { purpose, filmName, onSubmit, onBack } = props;
+  const [draft, setDraft] = useState(props.draft);
+  const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
+  const [deviceId, setDeviceId] = useState<string>();
+
+  const submit = (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    const checked = checkDraft(draft);
+    if (checked.ok) {
+      onSubmit(checked.setup, draft, deviceId);
+      return;
+    }
+    setProblems(checked.problems);
+    const [first] = Object.keys(checked.problems);
+    const input = first === undefined ? null : event.currentTarget.elements.namedItem(first);
+    if (input instanceof HTMLElement) input.focus();
+  };
+  const change = (path: string, text: string) => {
+    setDraft((before) => withText(before, path, text));
+    setProblems((before) => Object.fromEntries(Object.entries(before).filter(([p]) => p !== path)));
+  };
+  const count = Object.keys(problems).length;
+
+  return (
+    <form className="setup" noValidate onSubmit={submit} data-form={purpose}>
+      <div className="setup-title">
+        <ScreenTitle>
+          {purpose === 'film' ? setupWords.filmTitle : setupWords.cameraTitle}
+        </ScreenTitle>
+        <p>{filmName === null ? setupWords.cameraLead : setupWords.filmLead(filmName)}</p>
+        <p>{setupWords.assumedHelp}</p>
+      </div>
+      <div className="setup-groups">
+        {GROUPS.map((group) => (
+          <fieldset key={group} className="setup-group">
+            <legend>{setupWords.groups[group]}</legend>
+            {NUMBER_FIELDS.filter((field) => field.group === group).map((field) => (
+              <NumberFieldRow
+                key={field.path}
+                field={field}
+                text={draft.texts[field.path] ?? ''}
+                known={draft.known.includes(field.path)}
+                problem={problems[field.path] ?? null}
+                onText={(text) => change(field.path, text)}
+                onKnown={(known) => setDraft((before) => withKnown(before, field.path, known))}
+              />
+            ))}
+            {group === 'mark' && (
+              <>
+                <ColourField
+                  colour={draft.colour}
+                  onColour={(colour) => setDraft((before) => ({ ...before, colour }))}
+                />
+                <LabelField
+                  label={draft.label}
+                  onLabel={(label) => setDraft((before) => ({ ...before, label }))}
+                />
+              </>
+            )}
+            {group === 'camera' && purpose === 'camera' && (
+              <CameraChoice deviceId={deviceId} onDevice={setDeviceId} />
+            )}
+          </fieldset>
+        ))}
+      </div>
+      <div className="setup-end">
+        <p className="setup-problems" role="status">
+          {count > 0
+            ? `${setupWords.fixFirst(count)} ${namesOf(problems).join(', ')}`
+            : purpose === 'camera' && setupWords.laserCaution}
+        </p>
+        <button type="button" className="plain" onClick={onBack}>
+          {commonWords.back}
+        </button>
+        <button type="submit" className="main" data-role="start-sweep">
+          <span data-role={purpose === 'camera' ? 'start-camera' : undefined}>
+            {purpose === 'camera' ? setupWords.start : setupWords.readFilm}
+          </span>
+        </button>
+      </div>
+    </form>
+  );
+}
+
+function namesOf(problems: Readonly<Record<string, string>>): string[] {
+  return Object.keys(problems).map(
+    (path) => NUMBER_FIELDS.find((field) => field.path === path)?.name ?? path,
+  );
+}

@@ -1,0 +1,93 @@
+import { useEffect, useRef, useState } from 'react';
+
+import type { SweepSession } from '../../contract/session.ts';
+import type { PictureOverlay } from '../../contract/sweep.ts';
+import { sweepWords } from '../words/sweepWords.ts';
+import { PictureLegend, PictureMarks } from './PictureMarks.tsx';
+
+export interface PictureViewProps {
+  readonly session: SweepSession;
+  readonly stream: MediaStream | null;
+  readonly overlay: PictureOverlay | null;
+}
+
+/** Shape of the picture before the first one has come. */
+const USUAL_SHAPE = 16 / 9;
+
+/** What the camera sees, with what was found drawn on it. */
+export function PictureView({ session, stream, overlay }: PictureViewProps) {
+  const [shape, setShape] = useState(USUAL_SHAPE);
+  return (
+    <figure className="picture">
+      <div
+        className="picture-frame"
+        style={{ aspectRatio: String(shape), '--shape': shape } as React.CSSProperties}
+        role="img"
+        aria-label={sweepWords.pictureOf}
+      >
+        {stream === null ? (
+          <PreviewCanvas session={session} onShape={setShape} />
+        ) : (
+          <CameraVideo stream={stream} onShape={setShape} />
+        )}
+        {overlay !== null && <PictureMarks overlay={overlay} />}
+      </div>
+      <PictureLegend overlay={overlay} />
+    </figure>
+  );
+}
+
+function PreviewCanvas({
+  session,
+  onShape,
+}: {
+  readonly session: SweepSession;
+  readonly onShape: (shape: number) => void;
+}) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  useEffect(() => {
+    session.onPreview((picture) => {
+      const target = canvas.current;
+      if (target !== null) {
+        target.width = picture.width;
+        target.height = picture.height;
+        target.getContext('2d')?.drawImage(picture, 0, 0);
+        onShape(picture.width / picture.height);
+      }
+      picture.close();
+    });
+    return () => session.onPreview(null);
+  }, [session, onShape]);
+  return <canvas ref={canvas} aria-hidden="true" />;
+}
+
+function CameraVideo({
+  stream,
+  onShape,
+}: {
+  readonly stream: MediaStream;
+  readonly onShape: (shape: number) => void;
+}) {
+  const video = useRef<HTMLVideoElement>(null);
+  useEffect(() => {
+    const element = video.current;
+    if (element === null) return;
+    element.srcObject = stream;
+    return () => {
+      element.srcObject = null;
+    };
+  }, [stream]);
+  return (
+    <video
+      ref={video}
+      autoPlay
+      muted
+      playsInline
+      aria-hidden="true"
+      onResize={(event) => {
+        const { videoWidth, videoHeight } = event.currentTarget;
+        if (videoWidth > 0 && videoHeight > 0) onShape(videoWidth / videoHeight);
+      }}
+    />
+  );
+}

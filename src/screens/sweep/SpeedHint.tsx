@@ -1,0 +1,36 @@
+import { formatDegPerS } from '../words/numbers.ts';
+import { sweepWords } from '../words/sweepWords.ts';
+import { FAST_ABOVE_DEG_PER_S, SLOW_BELOW_DEG_PER_S, turningSpeedOf } from './turningSpeedOf.ts';
+
+/** The scale ends at one and a half times "too fast": beyond, the pointer rests at the end. */
+const SCALE_END_DEG_PER_S = FAST_ABOVE_DEG_PER_S * 1.5;
+const WIDTH = 300;
+
+const WORDS = {
+  still: sweepWords.speedStill,
+  slow: sweepWords.speedSlow,
+  good: sweepWords.speedGood,
+  fast: sweepWords.speedFast,
+} as const;
+
+/** A gauge with the good range marked, and the same in words. */
+export function SpeedHint({ turningDegPerS }: { readonly turningDegPerS: number }) {
+  const x = (degPerS: number) => (WIDTH * Math.min(degPerS, SCALE_END_DEG_PER_S)) / SCALE_END_DEG_PER_S;
+  const now = x(Math.abs(turningDegPerS));
+  const speed = turningSpeedOf(turningDegPerS);
+  return (
+    <div className="speed" data-speed={speed}>
+      <p>
+        {sweepWords.speed}: <strong>{WORDS[speed]}</strong> · {formatDegPerS(turningDegPerS)}
+      </p>
+      <svg viewBox={`-10 0 ${WIDTH + 20} 34`} aria-hidden="true" focusable="false">
+        <path className="speed-scale" d={`M0 22 H${WIDTH}`} />
+        <path
+          className="speed-good"
+          d={`M${x(SLOW_BELOW_DEG_PER_S)} 22 H${x(FAST_ABOVE_DEG_PER_S)}`}
+        />
+        <path className="speed-now" d={`M${now} 20 l-9 -16 h18 Z`} />
+      </svg>
+    </div>
+  );
+}

@@ -1,0 +1,74 @@
+import type { SessionState, SweepSession } from '../../contract/session.ts';
+import { NoticePanel } from '../parts/NoticePanel.tsx';
+import { ScreenTitle } from '../parts/ScreenTitle.tsx';
+import { NO_STREAK } from '../state/refusalAdvice.ts';
+import { REFUSALS } from '../../contract/refusals.ts';
+import { sweepWords } from '../words/sweepWords.ts';
+import { FilmProgress } from './FilmProgress.tsx';
+import { instructionFor } from './instructionFor.ts';
+import { PictureView } from './PictureView.tsx';
+import { SpeedHint } from './SpeedHint.tsx';
+import { SweepFacts } from './SweepFacts.tsx';
+import { TurnRing } from './TurnRing.tsx';
+import { useSweepEvents } from './useSweepEvents.ts';
+import './sweep.css';
+
+export type SweepingState = Extract<SessionState, { phase: 'sweeping' }>;
+
+export interface SweepScreenProps {
+  readonly session: SweepSession;
+  readonly state: SweepingState;
+  readonly sound: boolean;
+}
+
+export function SweepScreen({ session, state, sound }: SweepScreenProps) {
+  const { progress, source, fraction } = state;
+  const instruction = instructionFor(progress, source, fraction);
+  const event = useSweepEvents(progress, sound);
+  const trouble = source === 'camera' && instruction.tone === 'trouble' ? progress?.trouble : null;
+  return (
+    <div className="sweep" data-source={source}>
+      <div className="sweep-say" data-tone={instruction.tone}>
+        <ScreenTitle className="unseen">{sweepWords.turnCovered}</ScreenTitle>
+        <p className="instruction" role="status">
+          {instruction.say}
+        </p>
+        {trouble && <p className="sweep-cause">{REFUSALS[trouble].cause}</p>}
+      </div>
+      {state.notice !== null && (
+        <div className="sweep-notice">
+          <NoticePanel role="notice" notice={state.notice} streak={NO_STREAK} />
+        </div>
+      )}
+      <PictureView session={session} stream={state.stream} overlay={progress?.overlay ?? null} />
+      <div className="sweep-side">
+        <TurnRing
+          sectors={progress?.coveredSectors ?? []}
+          coveredDeg={progress?.coveredDeg ?? 0}
+          enough={progress?.enough ?? false}
+          turnDeg={progress?.turnDeg ?? null}
+        />
+        {source === 'camera' && progress !== null && (
+          <SpeedHint turningDegPerS={progress.turningDegPerS} />
+        )}
+        <SweepFacts progress={progress} event={event} framesDropped={state.framesDropped} />
+      </div>
+      <div className="sweep-end">
+        {fraction !== null && <FilmProgress fraction={fraction} />}
+        <button type="button" className="plain" data-role="stop" onClick={() => session.stop()}>
+          {sweepWords.stop}
+        </button>
+        {source === 'camera' && (
+          <button
+            type="button"
+            className="main"
+            data-role="finish-sweep"
+            onClick={() => void session.finishSweep()}
+          >
+            {sweepWords.finish}
+          </button>
+        )}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,67 @@
+import { SECTOR_DEG } from '../../contract/sweep.ts';
+import { sectorPath } from '../parts/polar.ts';
+import { formatNumber } from '../words/numbers.ts';
+import { sweepWords } from '../words/sweepWords.ts';
+
+const OUTER = 150;
+const INNER = 116;
+/** Gap between sectors, degrees: enough to count quarters, too little to look empty. */
+const GAP_DEG = 0.7;
+
+export interface TurnRingProps {
+  readonly sectors: readonly boolean[];
+  readonly coveredDeg: number;
+  readonly enough: boolean;
+  /** Turns the small stem inside, to show that wheel and drawing go together. */
+  readonly turnDeg: number | null;
+}
+
+/** Fills sector by sector as the wheel goes round; the figure inside says how far. */
+export function TurnRing({ sectors, coveredDeg, enough, turnDeg }: TurnRingProps) {
+  const shownDeg = formatNumber(Math.min(Math.floor(coveredDeg), 360), 0);
+  return (
+    <svg
+      className="turn-ring"
+      data-enough={enough}
+      viewBox="-160 -160 320 320"
+      role="img"
+      aria-label={`${sweepWords.turnCovered}: ${shownDeg}° ${sweepWords.ofTurn}`}
+    >
+      <circle className="ring-track" r={(OUTER + INNER) / 2} strokeWidth={OUTER - INNER} />
+      {sectors.map(
+        (covered, index) =>
+          covered && (
+            <path
+              key={index}
+              className="ring-sector"
+              d={sectorPath(
+                index * SECTOR_DEG + GAP_DEG / 2,
+                (index + 1) * SECTOR_DEG - GAP_DEG / 2,
+                INNER,
+                OUTER,
+              )}
+            />
+          ),
+      )}
+      <path className="ring-quarter" d="M0 -156 V-110 M156 0 H110 M0 156 V110 M-156 0 H-110" />
+      {turnDeg !== null && (
+        // The sight is below, toward the person: a valve at turn 0 stands there.
+        <g className="ring-valve" transform={`rotate(${(turnDeg + 180).toFixed(1)})`}>
+          <path d="M-7 -104 h14 l-7 16 Z" />
+        </g>
+      )}
+      {enough ? (
+        <path className="ring-tick" d="M-48 4 L-14 38 L52 -34" />
+      ) : (
+        <>
+          <text className="ring-figure" y={18}>
+            {shownDeg}°
+          </text>
+          <text className="ring-word" y={52}>
+            {sweepWords.ofTurn}
+          </text>
+        </>
+      )}
+    </svg>
+  );
+}

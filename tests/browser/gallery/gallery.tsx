@@ -1,0 +1,55 @@
+import { createRoot } from 'react-dom/client';
+
+import type { SessionState, SweepSession } from '../../../src/contract/session.ts';
+import { App } from '../../../src/screens/App.tsx';
+import { drawnPicture } from './drawnPicture.ts';
+import { GALLERY_STATES } from './states.ts';
+
+/**
+ * Shows the screens in one fixed state, `?state=NAME`; `&backdrop=ADDRESS` puts a real picture
+ * behind the overlay. What the screens ask of the session is written to `window.asked`.
+ */
+const query = new URLSearchParams(location.search);
+const name = query.get('state') ?? 'choosing';
+const backdrop = query.get('backdrop');
+
+declare global {
+  interface Window {
+    asked: string[];
+    /** Lets a test lead the screens from one state to another. */
+    showState: (name: string) => void;
+  }
+}
+
+window.asked = [];
+let state: SessionState = GALLERY_STATES[name]!;
+const listeners = new Set<() => void>();
+
+function show(next: SessionState): void {
+  state = next;
+  for (const listener of listeners) listener();
+}
+
+const session: SweepSession = {
+  getState: () => state,
+  subscribe(onChange) {
+    listeners.add(onChange);
+    return () => listeners.delete(onChange);
+  },
+  onPreview(receive) {
+    if (receive !== null) void drawnPicture(backdrop).then(receive);
+  },
+  readSample: async () => void window.asked.push('readSample'),
+  readFiles: async (files) =>
+    void window.asked.push(`readFiles ${files.map((file) => file.name).join(' ')}`),
+  startCamera: async (setup) => void window.asked.push(`startCamera ${JSON.stringify(setup)}`),
+  finishSweep: async () => void window.asked.push('finishSweep'),
+  stop: () => {
+    window.asked.push('stop');
+    show({ phase: 'choosing', problem: null });
+  },
+};
+
+window.showState = (next) => show(GALLERY_STATES[next]!);
+
+createRoot(document.getElementById('root')!).render(<App session={session} />);
