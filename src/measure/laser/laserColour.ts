@@ -19,6 +19,13 @@ export const HUE_AXES: Readonly<Record<LaserColour, HueAxis>> = {
   red: { alongU: -0.3202, alongV: 0.9474 },
 };
 
+/**
+ * Luma (full range) from which a pixel may be a saturated core, and from which it surely is.
+ * White counts as laser only so far as there is laser colour above and below it.
+ */
+export const CORE_LUMA_FROM = 200;
+export const CORE_LUMA_FULL = 240;
+
 /** Scale and offset that bring a picture's 8-bit samples to full range (0–255, chroma ±128). */
 export interface SampleRange {
   readonly lumaOffset: number;

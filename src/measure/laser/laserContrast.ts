@@ -1,6 +1,12 @@
 import type { YuvPicture } from '../../contract/picture.ts';
 import { CELL_PX, type CellGrid } from './cellGrid.ts';
-import { HUE_AXES, sampleRangeOf, type LaserColour } from './laserColour.ts';
+import {
+  CORE_LUMA_FROM,
+  CORE_LUMA_FULL,
+  HUE_AXES,
+  sampleRangeOf,
+  type LaserColour,
+} from './laserColour.ts';
 
 /**
  * How far above and below a cell its ambient is looked for, in cells of 2 pixels. The shortest
@@ -27,14 +33,18 @@ const COLOUR_PER_LUMA_RISE = 2;
 /** Luma rise granted unseen, steps: a weak line is lost in the texture's own luma otherwise. */
 const LUMA_RISE_ALLOWANCE = 2;
 
-/**
- * Luma (full range) from which a pixel may be a saturated core, and from which it surely is.
- * White counts as laser only so far as there is laser colour above and below it.
- */
-const CORE_LUMA_FROM = 200;
-const CORE_LUMA_FULL = 240;
 /** Halo strength kept for each cell into the core: half of it is left after 20 cells (40 px). */
 const HALO_KEPT_PER_CELL = 0.966;
+/** In the halo the laser fills one channel, in a white core all three: it counts three times. */
+const CORE_PER_HALO = 3;
+/**
+ * Least halo, chroma steps above the column's mean hue: a bright rim under a tinted lamp has a
+ * step or two of the laser's hue around it and is no core.
+ */
+const LEAST_HALO = 4;
+
+/** How far the ambient may lie on the other side of the column's mean hue, chroma steps. */
+const LARGEST_COUNTER_HUE = 6;
 
 /** Contrast of the laser's light over its ambient in the cells of a grid. */
 export interface LaserContrast {
@@ -71,7 +81,8 @@ export function laserContrastOf(
     readBlock(picture, colour, grid, first, count, tall, hue, luma);
     for (let k = 0; k < count; k++) {
       if (((first + k) & 7) === 0) noise.add(hue, k * tall + MARGIN_CELLS, grid.rows);
-      fillSaturatedCore(hue, luma, k * tall, tall);
+      const ambient = holdAmbient(hue, k * tall, tall);
+      fillSaturatedCore(hue, luma, k * tall, tall, ambient);
       ridgeOfColumn(hue, luma, k * tall + MARGIN_CELLS, contrast, (first + k) * grid.rows, grid.rows);
     }
   }
@@ -136,25 +147,49 @@ function readBlock(
   }
 }
 
-/** Raises the hue signal of saturated white to that of the weaker of the halos above and below. */
-function fillSaturatedCore(hue: Float32Array, luma: Float32Array, start: number, tall: number): void {
+/**
+ * Mean hue signal of a column, below which no ambient is allowed to lie by much: laser light never
+ * takes its own hue away, so next to scenery of the opposite colour (or the other laser's halo)
+ * plain grey would else stand out as a ridge.
+ */
+function holdAmbient(hue: Float32Array, start: number, tall: number): number {
+  let sum = 0;
+  for (let i = start; i < start + tall; i++) sum += hue[i];
+  const mean = sum / tall;
+  const floor = mean - LARGEST_COUNTER_HUE;
+  for (let i = start; i < start + tall; i++) if (hue[i] < floor) hue[i] = floor;
+  return mean;
+}
+
+/** Raises the hue signal of saturated white by the weaker of the halos above and below it. */
+function fillSaturatedCore(
+  hue: Float32Array,
+  luma: Float32Array,
+  start: number,
+  tall: number,
+  columnHue: number,
+): void {
   let brightest = 0;
   for (let i = start; i < start + tall; i++) if (luma[i] > brightest) brightest = luma[i];
   if (brightest < CORE_LUMA_FROM) return;
+  const ambient = columnHue + LEAST_HALO;
   const fromAbove = new Float32Array(tall);
   let kept = 0;
   for (let i = 0; i < tall; i++) {
-    const h = hue[start + i];
-    kept = h > kept ? h : kept * HALO_KEPT_PER_CELL;
+    // The tint of white itself is no halo: codecs and clipping leave a few steps of any hue in it.
+    const halo = luma[start + i] < CORE_LUMA_FULL ? hue[start + i] - ambient : 0;
+    kept = halo > kept ? halo : kept * HALO_KEPT_PER_CELL;
     fromAbove[i] = kept;
   }
   kept = 0;
   for (let i = tall - 1; i >= 0; i--) {
-    const h = hue[start + i];
-    kept = h > kept ? h : kept * HALO_KEPT_PER_CELL;
-    const halo = kept < fromAbove[i] ? kept : fromAbove[i];
+    const here = hue[start + i];
+    const halo = luma[start + i] < CORE_LUMA_FULL ? here - ambient : 0;
+    kept = halo > kept ? halo : kept * HALO_KEPT_PER_CELL;
     const white = (luma[start + i] - CORE_LUMA_FROM) / (CORE_LUMA_FULL - CORE_LUMA_FROM);
-    if (white > 0 && halo > h) hue[start + i] = h + (white < 1 ? white : 1) * (halo - h);
+    if (white <= 0) continue;
+    const core = ambient + CORE_PER_HALO * (kept < fromAbove[i] ? kept : fromAbove[i]);
+    if (core > here) hue[start + i] = here + (white < 1 ? white : 1) * (core - here);
   }
 }
 

@@ -1,9 +1,9 @@
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import type { YuvPicture } from '../../contract/picture.ts';
-import { CELL_PX, makeCellGrid, type PictureRegion } from './cellGrid.ts';
+import { CELL_PX, makeCellGrid, type CellGrid, type PictureRegion } from './cellGrid.ts';
 import type { LaserColour } from './laserColour.ts';
-import { laserContrastOf } from './laserContrast.ts';
-import { findLaserPath } from './laserPath.ts';
+import { laserContrastOf, type LaserContrast } from './laserContrast.ts';
+import { contrastOnPath, findLaserPath, halfContrastOf } from './laserPath.ts';
 
 export type { LaserColour } from './laserColour.ts';
 
@@ -25,6 +25,11 @@ const COLUMNS_LOOKED_AT = 160;
  * columns is a reflection or a scrap of coloured scenery.
  */
 const LEAST_COLUMN_SHARE = 0.1;
+/**
+ * Where the other colour's best path earns more than this part, scenery was followed: a laser
+ * line earns at least twice what the scenery does in the other colour.
+ */
+const LARGEST_RIVAL_SHARE = 0.6;
 
 /**
  * Finds the colour of the laser line: for each colour the best path over sparse columns, the one
@@ -37,20 +42,26 @@ export function findLaserHue(
 ): Outcome<LaserHue, 'line-lost'> {
   const widthPx = (region?.x1 ?? picture.widthPx) - (region?.x0 ?? 0);
   const stepCells = Math.max(1, Math.round(widthPx / CELL_PX / COLUMNS_LOOKED_AT));
-  const green = lookFor(picture, 'green', stepCells, region);
-  const red = lookFor(picture, 'red', stepCells, region);
-  const [best, other] = green.earned >= red.earned ? [green, red] : [red, green];
-  if (best.columnShare < LEAST_COLUMN_SHARE) {
+  const grid = makeCellGrid(picture, stepCells, region);
+  const green = laserContrastOf(picture, 'green', grid);
+  const red = laserContrastOf(picture, 'red', grid);
+  // One measure for both: what is faint beside the other colour's line earns nothing.
+  const half = Math.max(halfContrastOf(grid, green), halfContrastOf(grid, red));
+  const looks = [look('green', grid, green, half), look('red', grid, red, half)];
+  const [best, other] = looks[0].earned >= looks[1].earned ? looks : [looks[1], looks[0]];
+  const rivalShare = best.earned > 0 ? other.earned / best.earned : 1;
+  if (best.columnShare < LEAST_COLUMN_SHARE || rivalShare > LARGEST_RIVAL_SHARE) {
     return failed('line-lost', {
-      greenColumnShare: green.columnShare,
-      redColumnShare: red.columnShare,
+      rivalShare,
+      greenColumnShare: looks[0].columnShare,
+      redColumnShare: looks[1].columnShare,
     });
   }
   return succeeded({
     colour: best.colour,
     strength: best.strength,
     columnShare: best.columnShare,
-    rivalShare: other.earned / best.earned,
+    rivalShare,
   });
 }
 
@@ -61,18 +72,17 @@ interface Look {
   readonly columnShare: number;
 }
 
-function lookFor(
-  picture: YuvPicture,
+function look(
   colour: LaserColour,
-  stepCells: number,
-  region?: PictureRegion,
+  grid: CellGrid,
+  laser: LaserContrast,
+  halfContrast: number,
 ): Look {
-  const grid = makeCellGrid(picture, stepCells, region);
-  const laser = laserContrastOf(picture, colour, grid);
-  const path = findLaserPath(grid, laser);
+  const path = findLaserPath(grid, laser, halfContrast);
   const strengths: number[] = [];
   for (let k = 0; k < grid.columns; k++) {
-    if (path.row[k] >= 0) strengths.push(laser.contrast[k * grid.rows + path.row[k]]);
+    const contrast = contrastOnPath(grid, laser, path, k);
+    if (contrast > 0) strengths.push(contrast);
   }
   strengths.sort((a, b) => a - b);
   return {

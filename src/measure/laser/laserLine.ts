@@ -2,7 +2,7 @@ import type { YuvPicture } from '../../contract/picture.ts';
 import { CELL_PX, makeCellGrid, type CellGrid, type PictureRegion, type RowWindow } from './cellGrid.ts';
 import { sampleRangeOf, type LaserColour } from './laserColour.ts';
 import { laserContrastOf, type LaserContrast } from './laserContrast.ts';
-import { findLaserPath, PATH_PRICES, type LaserPath } from './laserPath.ts';
+import { contrastOnPath, findLaserPath, type LaserPath } from './laserPath.ts';
 import { HALF_HEIGHT_PER_RMS, matchedCentrePx, templateFor } from './lineCentre.ts';
 import { measureLineShape, type LineShape } from './lineShape.ts';
 import { smoothOverNeighbours } from './neighbourColumns.ts';
@@ -91,6 +91,7 @@ function measureAlongPath(
   };
   const halfWidth = new Float32Array(count);
   const flank = new Float32Array(count);
+  const saturated = new Float32Array(count);
   const above = new Float32Array(count);
   const below = new Float32Array(count);
   const shape: LineShape = emptyShape();
@@ -107,10 +108,11 @@ function measureAlongPath(
     made.lumaRise[n] = shape.rise;
     halfWidth[n] = shape.halfWidthPx;
     flank[n] = shape.flankPx;
+    saturated[n] = shape.saturated;
     above[n] = shape.ambientAbove;
     below[n] = shape.ambientBelow;
   }
-  const near = smoothOverNeighbours({ ...made, halfWidth, flank, above, below });
+  const near = smoothOverNeighbours({ ...made, halfWidth, flank, saturated, above, below });
   const lumaScale = sampleRangeOf(picture).lumaScale;
   let presentCount = 0;
   for (let n = 0; n < count; n++) {
@@ -123,7 +125,7 @@ function measureAlongPath(
       made.lumaRise[n] = 0;
       continue;
     }
-    const template = templateFor(near.halfWidth[n], near.flank[n]);
+    const template = templateFor(near.halfWidth[n], near.flank[n], near.saturated[n]);
     const x = x0 + n * columnStepPx;
     const centre = matchedCentrePx(picture, x, midPx, template, near.above[n], near.below[n]);
     // Where the matched centre runs off, the plain half-height midpoint is still a measurement.
@@ -135,16 +137,9 @@ function measureAlongPath(
   return { colour, ...made, presentCount, noise: laser.noise };
 }
 
-/** Contrast at the path's cell, 0 where the path says "no line" or runs over a gap too short to
- * leave: such a column earns less than its price of presence. */
-function contrastOnPath(grid: CellGrid, laser: LaserContrast, path: LaserPath, k: number): number {
-  const row = path.row[k];
-  if (row < 0) return 0;
-  const contrast = laser.contrast[k * grid.rows + row];
-  const earned = contrast / (contrast + path.halfContrast);
-  return earned < PATH_PRICES.presence ? 0 : contrast;
-}
-
 function emptyShape(): LineShape {
-  return { midPx: 0, halfWidthPx: 0, flankPx: 0, ambientAbove: 0, ambientBelow: 0, rise: 0 };
+  return {
+    ...{ midPx: 0, halfWidthPx: 0, flankPx: 0, saturated: 0 },
+    ...{ ambientAbove: 0, ambientBelow: 0, rise: 0 },
+  };
 }

@@ -22,9 +22,12 @@ const HALF_CONTRAST_PER_NOISE = 8;
 /** Half contrast as a part of the strong columns' best contrast: fainter doubles earn less. */
 const HALF_CONTRAST_PER_STRONG = 0.25;
 /** Strong columns: the share of columns that lie below them. */
-const STRONG_QUANTILE = 0.9;
-/** Least half contrast, chroma steps: weaker than 3 steps is nothing that can be centred. */
-const LEAST_HALF_CONTRAST = 3;
+const STRONG_QUANTILE = 0.95;
+/**
+ * Least half contrast, chroma steps. Crates, rims and the codec's blocks make ridges of 1 to 3
+ * steps; with this a ridge earns from 2 steps on, and one of 6 as much as a third of full.
+ */
+const LEAST_HALF_CONTRAST = 6;
 
 export interface LaserPath {
   /** Row of the path in each grid column, counted within the column, or −1 for no line. */
@@ -39,9 +42,12 @@ export interface LaserPath {
  * The one path over the columns that earns most: Σ (c/(c + half) − presence) − moves − breaks,
  * by dynamic programming over all rows and the state "no line". Exact for these prices.
  */
-export function findLaserPath(grid: CellGrid, laser: LaserContrast): LaserPath {
+export function findLaserPath(
+  grid: CellGrid,
+  laser: LaserContrast,
+  halfContrast: number = halfContrastOf(grid, laser),
+): LaserPath {
   const { columns, rows } = grid;
-  const halfContrast = halfContrastOf(grid, laser);
   const row = new Int16Array(columns).fill(-1);
   if (columns === 0 || rows === 0) return { row, halfContrast, earned: 0 };
   const cameFrom = new Int16Array(columns * rows);
@@ -97,6 +103,23 @@ export function findLaserPath(grid: CellGrid, laser: LaserContrast): LaserPath {
 }
 
 /**
+ * Contrast at the path's cell in column k; 0 where the path says "no line" or runs over a gap too
+ * short to leave: such a column earns less than its price of presence.
+ */
+export function contrastOnPath(
+  grid: CellGrid,
+  laser: LaserContrast,
+  path: LaserPath,
+  k: number,
+): number {
+  const row = path.row[k];
+  if (row < 0) return 0;
+  const contrast = laser.contrast[k * grid.rows + row];
+  const earned = contrast / (contrast + path.halfContrast);
+  return earned < PATH_PRICES.presence ? 0 : contrast;
+}
+
+/**
  * Best score by which each row can be reached by moving from the column before, and from where:
  * the lower envelope of linear prices in two passes (Felzenszwalb & Huttenlocher 2012).
  */
@@ -142,7 +165,8 @@ function traceBack(
   }
 }
 
-function halfContrastOf(grid: CellGrid, laser: LaserContrast): number {
+/** The contrast that earns one half in this picture: from its noise and its strongest columns. */
+export function halfContrastOf(grid: CellGrid, laser: LaserContrast): number {
   const peaks = new Float32Array(grid.columns);
   for (let k = 0; k < grid.columns; k++) {
     let peak = 0;

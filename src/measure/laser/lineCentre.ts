@@ -13,8 +13,11 @@ export interface LineTemplate {
 export const HALF_HEIGHT_PER_RMS = 1.17741;
 /** Quarter-to-three-quarter flank of a Gaussian, per RMS width: √(2 ln 4) − √(2 ln 4/3). */
 const FLANK_PER_RMS = 0.90655;
-/** The same of a blurred step, per deviation of the blur: 2·0.67449. */
-const FLANK_PER_BLUR = 1.34898;
+/**
+ * Flank of a blurred step per deviation of the blur: between a quarter and three quarters
+ * 2·0.67449, between 0.6 and 0.9 (a saturated crest's levels) 1.28155 − 0.25335.
+ */
+const FLANK_PER_BLUR = { plain: 1.34898, saturated: 1.0282 } as const;
 /** Flank over half width of a Gaussian line; a flat-topped line has less. */
 const GAUSSIAN_FLANK_RATIO = FLANK_PER_RMS / HALF_HEIGHT_PER_RMS;
 /**
@@ -27,15 +30,20 @@ const SMOOTHING_VARIANCE = 0.5;
 /** Narrowest blur of any lens and mosaic, px: keeps the template wider than its sampling. */
 const LEAST_BLUR_PX = 0.8;
 
-/** The template that has the half-height half width and flank measured on a smoothed profile. */
-export function templateFor(halfWidthPx: number, flankPx: number): LineTemplate {
+/** The template of the widths measured on a smoothed profile (see LineShape). */
+export function templateFor(
+  halfWidthPx: number,
+  flankPx: number,
+  saturated: number,
+): LineTemplate {
   const ratio = flankPx / halfWidthPx / GAUSSIAN_FLANK_RATIO;
-  if (!(ratio < FLAT_TOP_BELOW)) {
+  if (saturated < 0.5 && !(ratio < FLAT_TOP_BELOW)) {
     const rms = halfWidthPx / HALF_HEIGHT_PER_RMS;
     const blur = Math.sqrt(Math.max(rms * rms - SMOOTHING_VARIANCE, 0));
     return { boxHalfPx: 0, blurPx: Math.max(blur, LEAST_BLUR_PX) };
   }
-  const smoothed = flankPx / FLANK_PER_BLUR;
+  const { plain, saturated: full } = FLANK_PER_BLUR;
+  const smoothed = flankPx / (plain + saturated * (full - plain));
   const blur = Math.sqrt(Math.max(smoothed * smoothed - SMOOTHING_VARIANCE, 0));
   return { boxHalfPx: halfWidthPx, blurPx: Math.max(blur, LEAST_BLUR_PX) };
 }

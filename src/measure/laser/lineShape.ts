@@ -1,27 +1,45 @@
 import type { YuvPicture } from '../../contract/picture.ts';
+import { CORE_LUMA_FROM, CORE_LUMA_FULL } from './laserColour.ts';
 
 /**
  * Rows looked at on each side of a line's seed, pixels: half of a saturated core of 36 px, its
  * flanks, and the ambient beyond.
  */
 export const REACH_PX = 34;
-/** The seed comes from cells of 2 px; the line's crest lies within this many pixels of it. */
+/**
+ * The seed comes from cells of 2 px whose colour the codec smears by a pixel or two: a crest of
+ * the line lies within this many pixels of it, one farther off is texture.
+ */
 const SEED_SLACK_PX = 4;
 /** Rise above the lowest ambient at which another structure is taken to begin, part of the line's. */
 const NEXT_STRUCTURE_RISE = 0.25;
 
-/** Half-height figures of the luma profile across a line in one column; rows in pixels. */
+/**
+ * Levels at which a flank is cut, as parts of the crest's rise. A clipped crest (saturated = 1) has
+ * lost its upper part, so half of the true height lies higher; cutting there also keeps doubles
+ * and haze beside the core out.
+ */
+const MIDDLE_LEVEL = { plain: 0.5, saturated: 0.75 } as const;
+const LOWER_LEVEL = { plain: 0.25, saturated: 0.6 } as const;
+const UPPER_LEVEL = { plain: 0.75, saturated: 0.9 } as const;
+
+/** Figures of the luma profile across a line in one column; rows in pixels. */
 export interface LineShape {
-  /** Midpoint between the two half-height crossings. */
+  /** Midpoint between the crossings of the middle level. */
   midPx: number;
-  /** Half the distance of the half-height crossings. */
+  /** Half the distance of those crossings. */
   halfWidthPx: number;
-  /** Distance between the quarter and three-quarter crossings of one flank, mean of both flanks. */
+  /**
+   * Distance between the lower and upper crossing of a flank: mean of both flanks, the shorter one
+   * for a clipped crest; NaN when a flank ends before its lower crossing.
+   */
   flankPx: number;
-  /** Ambient luma above and below, full-range steps of the picture's own scale. */
+  /** How far the crest is clipped, 0 (not) to 1 (surely). */
+  saturated: number;
+  /** Ambient luma above and below, in the picture's own steps. */
   ambientAbove: number;
   ambientBelow: number;
-  /** Crest above the higher ambient, same unit. */
+  /** Crest above the higher ambient, in the picture's own steps. */
   rise: number;
 }
 
@@ -30,10 +48,10 @@ const profile = new Float32Array(2 * REACH_PX + 1);
 
 /**
  * Measures the line whose crest lies near `seedPx` in pixel column `x`; false when the profile
- * there has no crest that falls to half height on both sides.
+ * there has no crest that falls to the middle level on both sides.
  *
- * The profile is smoothed by (1 2 1)/4. Half height is taken from the higher of both ambients, so
- * that a line on a border between dark and bright is cut at one level on both flanks.
+ * The profile is smoothed by (1 2 1)/4. Levels count from the higher of both ambients, so that a
+ * line on a border between dark and bright is cut at one level on both flanks.
  */
 export function measureLineShape(
   picture: YuvPicture,
@@ -48,27 +66,41 @@ export function measureLineShape(
   if (count < 5 || seedRow < top || seedRow > bottom) return false;
   smoothProfile(picture, x, top, count);
   const crest = crestNear(seedRow - top, count);
-  const crestLuma = profile[crest];
+  if (crest < 0) return false;
   const above = ambientFrom(crest, -1, count);
   const below = ambientFrom(crest, 1, count);
   const ambient = above > below ? above : below;
-  const rise = crestLuma - ambient;
+  const rise = profile[crest] - ambient;
   if (rise <= 0) return false;
-  const upHalf = crossing(crest, -1, count, ambient + 0.5 * rise);
-  const downHalf = crossing(crest, 1, count, ambient + 0.5 * rise);
-  if (Number.isNaN(upHalf) || Number.isNaN(downHalf)) return false;
-  const flanks =
-    crossing(crest, -1, count, ambient + 0.75 * rise) -
-    crossing(crest, -1, count, ambient + 0.25 * rise) +
-    crossing(crest, 1, count, ambient + 0.25 * rise) -
-    crossing(crest, 1, count, ambient + 0.75 * rise);
-  shape.midPx = top + 0.5 + 0.5 * (upHalf + downHalf);
-  shape.halfWidthPx = 0.5 * (downHalf - upHalf);
-  shape.flankPx = 0.5 * flanks;
+  const saturated = saturationOf(profile[crest], picture.fullRange);
+  const middle = ambient + levelFor(MIDDLE_LEVEL, saturated) * rise;
+  const upMiddle = crossing(crest, -1, count, middle);
+  const downMiddle = crossing(crest, 1, count, middle);
+  if (Number.isNaN(upMiddle) || Number.isNaN(downMiddle)) return false;
+  const lower = ambient + levelFor(LOWER_LEVEL, saturated) * rise;
+  const upper = ambient + levelFor(UPPER_LEVEL, saturated) * rise;
+  const upFlank = crossing(crest, -1, count, upper) - crossing(crest, -1, count, lower);
+  const downFlank = crossing(crest, 1, count, lower) - crossing(crest, 1, count, upper);
+  shape.midPx = top + 0.5 + 0.5 * (upMiddle + downMiddle);
+  shape.halfWidthPx = 0.5 * (downMiddle - upMiddle);
+  // A double beside a clipped core draws one flank out; the other still tells the blur.
+  const plainFlank = 0.5 * (upFlank + downFlank);
+  shape.flankPx = plainFlank + saturated * (Math.min(upFlank, downFlank) - plainFlank);
+  shape.saturated = saturated;
   shape.ambientAbove = above;
   shape.ambientBelow = below;
   shape.rise = rise;
   return true;
+}
+
+function levelFor(level: { plain: number; saturated: number }, saturated: number): number {
+  return level.plain + saturated * (level.saturated - level.plain);
+}
+
+function saturationOf(luma: number, fullRange: boolean): number {
+  const full = fullRange ? luma : ((luma - 16) * 255) / 219;
+  const share = (full - CORE_LUMA_FROM) / (CORE_LUMA_FULL - CORE_LUMA_FROM);
+  return share < 0 ? 0 : share > 1 ? 1 : share;
 }
 
 function smoothProfile(picture: YuvPicture, x: number, top: number, count: number): void {
@@ -86,26 +118,35 @@ function smoothProfile(picture: YuvPicture, x: number, top: number, count: numbe
   }
 }
 
-/** Row of the highest luma within the seed's slack, then uphill to the local crest. */
+/** The highest local crest within the seed's slack; −1 when luma only falls or rises there. */
 function crestNear(seed: number, count: number): number {
-  let crest = seed;
-  const from = Math.max(0, seed - SEED_SLACK_PX);
-  const to = Math.min(count - 1, seed + SEED_SLACK_PX);
-  for (let i = from; i <= to; i++) if (profile[i] > profile[crest]) crest = i;
-  while (crest > 0 && profile[crest - 1] > profile[crest]) crest--;
-  while (crest < count - 1 && profile[crest + 1] > profile[crest]) crest++;
+  let crest = -1;
+  const from = Math.max(1, seed - SEED_SLACK_PX);
+  const to = Math.min(count - 2, seed + SEED_SLACK_PX);
+  for (let i = from; i <= to; i++) {
+    const here = profile[i];
+    if (here < profile[i - 1] || here < profile[i + 1]) continue;
+    if (crest < 0 || here > profile[crest]) crest = i;
+  }
   return crest;
 }
 
-/** Lowest luma on one side before another structure begins or the reach ends. */
+/**
+ * Lowest luma on one side before another structure begins or the reach ends. Another structure
+ * begins where luma, once down by half, climbs again; speckle on a broad crest is none.
+ */
 function ambientFrom(crest: number, step: 1 | -1, count: number): number {
   const crestLuma = profile[crest];
+  let floor = crestLuma;
+  for (let i = crest + step; i >= 0 && i < count; i += step) {
+    if (profile[i] < floor) floor = profile[i];
+  }
+  const halfDown = 0.5 * (crestLuma + floor);
   let lowest = crestLuma;
   for (let i = crest + step; i >= 0 && i < count; i += step) {
     const value = profile[i];
     if (value < lowest) lowest = value;
-    else if (value - lowest > NEXT_STRUCTURE_RISE * (crestLuma - lowest) && lowest < 0.9 * crestLuma)
-      break;
+    else if (lowest < halfDown && value - lowest > NEXT_STRUCTURE_RISE * (crestLuma - lowest)) break;
   }
   return lowest;
 }

@@ -4,6 +4,7 @@ export interface ColumnMeasures {
   readonly lumaRise: Float32Array;
   readonly halfWidth: Float32Array;
   readonly flank: Float32Array;
+  readonly saturated: Float32Array;
   readonly above: Float32Array;
   readonly below: Float32Array;
 }
@@ -12,6 +13,7 @@ export interface NeighbourMeasures {
   readonly rise: Float32Array;
   readonly halfWidth: Float32Array;
   readonly flank: Float32Array;
+  readonly saturated: Float32Array;
   readonly above: Float32Array;
   readonly below: Float32Array;
 }
@@ -32,6 +34,7 @@ export function smoothOverNeighbours(measured: ColumnMeasures): NeighbourMeasure
     rise: new Float32Array(count),
     halfWidth: new Float32Array(count),
     flank: new Float32Array(count),
+    saturated: new Float32Array(count),
     above: new Float32Array(count),
     below: new Float32Array(count),
   };
@@ -42,6 +45,7 @@ export function smoothOverNeighbours(measured: ColumnMeasures): NeighbourMeasure
     made.rise[n] = medianOf(measured.lumaRise, members, size);
     made.halfWidth[n] = medianOf(measured.halfWidth, members, size);
     made.flank[n] = medianOf(measured.flank, members, size);
+    made.saturated[n] = medianOf(measured.saturated, members, size);
     made.above[n] = meanOf(measured.above, members, size);
     made.below[n] = meanOf(measured.below, members, size);
   }
