@@ -1,0 +1,25 @@
+import { succeeded } from '../contract/outcome.ts';
+import type { BalanceOutcome } from './failures.ts';
+import { NOT_NEGATIVE, rejectNumbers } from './inputs.ts';
+
+/**
+ * Lateral run-out of wheel and tyre that service literature lets pass, mm from peak to peak: 1.2 to
+ * 1.3 (CHECKS, Tyre and rim).
+ */
+export const PUBLISHED_LATERAL_RUN_OUT_MM = 1.2;
+
+/** |τ| of a plane normal vector stays under 2.4477 σ in 95 of 100: √(−2·ln 0.05). */
+const AMOUNT_95_PER_SIGMA = Math.sqrt(-2 * Math.log(0.05));
+
+/**
+ * Standard deviation of each component of the once-round run-out τ that one sweep cannot tell from
+ * an unbalance, mm: the limit is taken as what 95 of 100 sound wheels keep within, all of it
+ * once-round, amplitude half its peak-to-peak: σ = (limit/2)/2.4477.
+ */
+export function runOutSdMm(
+  lateralPeakToPeakMm: number = PUBLISHED_LATERAL_RUN_OUT_MM,
+): BalanceOutcome<number> {
+  const bad = rejectNumbers({ lateralPeakToPeakMm: [lateralPeakToPeakMm, NOT_NEGATIVE] });
+  if (bad) return bad;
+  return succeeded(lateralPeakToPeakMm / 2 / AMOUNT_95_PER_SIGMA);
+}
