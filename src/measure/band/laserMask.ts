@@ -1,0 +1,57 @@
+import { CHROMA_COLUMN_STEP, CHROMA_ROW_STEP, rowOfZ, type TreadBand } from './treadBand.ts';
+
+/**
+ * Direction of each laser colour in the plane of colour differences (U, V), unit length: BT.601
+ * green (0, 255, 0) lies at (−84, −107)/136, red (255, 0, 0) at (−43, 127)/134.
+ */
+export const LASER_CHROMA = {
+  green: { u: -0.62, v: -0.79 },
+  red: { u: -0.32, v: 0.95 },
+} as const;
+
+/**
+ * Luma that the laser adds for each unit of colour difference along its hue. Taken off again, what
+ * is left is the channel that the laser does not use: red = Y + 1.402·V for a green laser, green =
+ * Y − 0.344·U − 0.714·V for a red one (BT.601).
+ */
+const LASER_LUMA_PER_CHROMA = { green: 1.11, red: 0.57 } as const;
+
+/** Below this rubber, dust and noise have as much colour of their own. */
+const TINT_CHROMA = 5;
+/** From here on a cell shows the line itself, not its glow, and nothing of the tread is left in it. */
+const LIT_CHROMA = 26;
+
+/**
+ * Takes the laser's glow off the band's luma and marks the cells that can be trusted to show the tread itself: in the picture, not lit by
+ * the laser, and not in the strip about the line's own place (`stripHalfMm` either side of z = 0),
+ * which stands still while the tread moves and would vote for standing still.
+ */
+export function markUsableCells(band: TreadBand, laserColour: 'green' | 'red', stripHalfMm: number): void {
+  const { columns, rows, usable, inPicture, u, v, chromaColumns, chromaRows } = band;
+  usable.set(inPicture);
+  const hue = LASER_CHROMA[laserColour];
+  for (let cr = 0; cr < chromaRows; cr++) {
+    for (let cc = 0; cc < chromaColumns; cc++) {
+      const i = cr * chromaColumns + cc;
+      const lit = u[i] * hue.u + v[i] * hue.v;
+      if (lit < TINT_CHROMA) continue;
+      const glow = lit < LIT_CHROMA ? lit * LASER_LUMA_PER_CHROMA[laserColour] : NaN;
+      dimCell(band, cr * CHROMA_ROW_STEP, cc * CHROMA_COLUMN_STEP, glow);
+    }
+  }
+  const first = Math.max(0, Math.ceil(rowOfZ(stripHalfMm)));
+  const last = Math.min(rows - 1, Math.floor(rowOfZ(-stripHalfMm)));
+  usable.fill(0, first * columns, (last + 1) * columns);
+}
+
+/** Takes `glow` off the luma of a coarse cell, or marks it unusable when the glow is NaN. */
+function dimCell(band: TreadBand, row: number, column: number, glow: number): void {
+  const { columns, rows, luma, usable } = band;
+  for (let r = row; r < Math.min(rows, row + CHROMA_ROW_STEP); r++) {
+    for (let c = column; c < Math.min(columns, column + CHROMA_COLUMN_STEP); c++) {
+      const cell = r * columns + c;
+      if (glow === glow) luma[cell] = Math.max(0, luma[cell] - glow);
+      else usable[cell] = 0;
+    }
+  }
+}

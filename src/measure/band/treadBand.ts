@@ -1,0 +1,164 @@
+import type { YuvPicture } from '../../contract/picture.ts';
+import { RAD_PER_DEG } from '../../quantities/angle.ts';
+import { projectPoint, type Camera } from '../geometry/camera.ts';
+
+/**
+ * The tread's visible part unrolled: one picture resampled onto the nominal cylinder, columns by
+ * azimuth and rows by height above the laser plane. After this step a turn of the wheel is a shift
+ * along the columns and a lean is a shift along the rows.
+ */
+export const AZIMUTH_STEP_DEG = 0.2;
+export const Z_STEP_MM = 0.5;
+/** Reach above and below the laser line: shoulder and two or three ribs of a car tyre. */
+export const Z_TOP_MM = 40;
+export const Z_BOTTOM_MM = -60;
+export const BAND_ROWS = Math.round((Z_TOP_MM - Z_BOTTOM_MM) / Z_STEP_MM) + 1;
+/** Beyond this the tread is seen too flat to tell heights. */
+const MAX_AZIMUTH_DEG = 52;
+/** Keep off the outline, where the line of sight grazes the tread. */
+const OUTLINE_MARGIN_DEG = 11;
+/** Chroma has half the picture's resolution and is only asked whether the laser shines: coarser cells do. */
+export const CHROMA_COLUMN_STEP = 2;
+export const CHROMA_ROW_STEP = 2;
+
+export interface TreadBand {
+  readonly camera: Camera;
+  readonly radiusMm: number;
+  /** Bearing (from the camera's own direction) of azimuth 0. */
+  readonly sightBearingDeg: number;
+  readonly columns: number;
+  readonly rows: number;
+  /** Azimuth of each column, degrees, falling from left to right as in the picture. */
+  readonly azimuthDeg: Float64Array;
+  /** Luma, rows × columns; rows from the top (Z_TOP_MM) down; 0 where not in the picture. */
+  readonly luma: Uint8Array;
+  /** 1 where a cell can be used: in the picture and not lit by the laser. */
+  readonly usable: Uint8Array;
+  /** Cells in the picture at all (fixed by the camera). */
+  readonly inPicture: Uint8Array;
+  readonly chromaColumns: number;
+  readonly chromaRows: number;
+  /** Colour differences minus 128, coarse cells: chromaRows × chromaColumns. */
+  readonly u: Int8Array;
+  readonly v: Int8Array;
+  readonly tables: BandTables;
+}
+
+interface BandTables {
+  /** Luma: top-left pixel of the bilinear cell, and weights in 1/256. */
+  readonly pixel: Int32Array;
+  readonly xWeight: Uint8Array;
+  readonly yWeight: Uint8Array;
+  readonly chromaX: Int16Array;
+  readonly chromaY: Int16Array;
+  readonly yStride: number;
+}
+
+export function zOfRowMm(row: number): number {
+  return Z_TOP_MM - row * Z_STEP_MM;
+}
+
+export function rowOfZ(zMm: number): number {
+  return (Z_TOP_MM - zMm) / Z_STEP_MM;
+}
+
+export function createTreadBand(camera: Camera, radiusMm: number, sightBearingDeg: number, yStride: number): TreadBand {
+  const outlineDeg = Math.acos(Math.min(1, radiusMm / camera.pose.distanceMm)) / RAD_PER_DEG;
+  const reachDeg = Math.min(MAX_AZIMUTH_DEG, outlineDeg - OUTLINE_MARGIN_DEG - Math.abs(sightBearingDeg));
+  const half = Math.max(1, Math.floor(reachDeg / AZIMUTH_STEP_DEG));
+  const columns = 2 * half + 1;
+  const azimuthDeg = new Float64Array(columns);
+  for (let c = 0; c < columns; c++) azimuthDeg[c] = (half - c) * AZIMUTH_STEP_DEG;
+  const cells = columns * BAND_ROWS;
+  const chromaColumns = Math.ceil(columns / CHROMA_COLUMN_STEP);
+  const chromaRows = Math.ceil(BAND_ROWS / CHROMA_ROW_STEP);
+  const band: TreadBand = {
+    camera,
+    radiusMm,
+    sightBearingDeg,
+    columns,
+    rows: BAND_ROWS,
+    azimuthDeg,
+    luma: new Uint8Array(cells),
+    usable: new Uint8Array(cells),
+    inPicture: new Uint8Array(cells),
+    chromaColumns,
+    chromaRows,
+    u: new Int8Array(chromaColumns * chromaRows),
+    v: new Int8Array(chromaColumns * chromaRows),
+    tables: {
+      pixel: new Int32Array(cells),
+      xWeight: new Uint8Array(cells),
+      yWeight: new Uint8Array(cells),
+      chromaX: new Int16Array(chromaColumns * chromaRows),
+      chromaY: new Int16Array(chromaColumns * chromaRows),
+      yStride,
+    },
+  };
+  fillTables(band);
+  return band;
+}
+
+function fillTables(band: TreadBand): void {
+  const { camera, radiusMm, sightBearingDeg, columns, azimuthDeg, inPicture, tables } = band;
+  const { widthPx, heightPx } = camera.pose;
+  const at = new Float64Array(2);
+  for (let c = 0; c < columns; c++) {
+    const bearing = (azimuthDeg[c] + sightBearingDeg) * RAD_PER_DEG;
+    const x = radiusMm * Math.cos(bearing);
+    const y = radiusMm * Math.sin(bearing);
+    for (let r = 0; r < BAND_ROWS; r++) {
+      const cell = r * columns + c;
+      if (!projectPoint(camera, x, y, zOfRowMm(r), at)) continue;
+      const px = at[0] - 0.5;
+      const py = at[1] - 0.5;
+      const x0 = Math.floor(px);
+      const y0 = Math.floor(py);
+      if (x0 < 0 || y0 < 0 || x0 > widthPx - 2 || y0 > heightPx - 2) continue;
+      inPicture[cell] = 1;
+      tables.pixel[cell] = y0 * tables.yStride + x0;
+      tables.xWeight[cell] = Math.min(255, Math.round((px - x0) * 256));
+      tables.yWeight[cell] = Math.min(255, Math.round((py - y0) * 256));
+      if (c % CHROMA_COLUMN_STEP === 0 && r % CHROMA_ROW_STEP === 0) {
+        const chromaCell = (r / CHROMA_ROW_STEP) * band.chromaColumns + c / CHROMA_COLUMN_STEP;
+        tables.chromaX[chromaCell] = Math.round(px);
+        tables.chromaY[chromaCell] = Math.round(py);
+      }
+    }
+  }
+}
+
+/** Fills the band's luma and chroma from a picture of the size and stride it was made for. */
+export function unrollPicture(band: TreadBand, picture: YuvPicture): void {
+  if (picture.yStride !== band.tables.yStride || picture.widthPx !== band.camera.pose.widthPx) {
+    throw new Error('unrollPicture: the band was made for pictures of another size or stride');
+  }
+  unrollLuma(band, picture);
+  unrollChroma(band, picture);
+}
+
+function unrollLuma(band: TreadBand, picture: YuvPicture): void {
+  const { luma, inPicture } = band;
+  const { pixel, xWeight, yWeight, yStride } = band.tables;
+  const y = picture.y;
+  for (let i = 0; i < luma.length; i++) {
+    if (inPicture[i] === 0) continue;
+    const p = pixel[i];
+    const wx = xWeight[i];
+    const wy = yWeight[i];
+    const top = y[p] * (256 - wx) + y[p + 1] * wx;
+    const bottom = y[p + yStride] * (256 - wx) + y[p + yStride + 1] * wx;
+    luma[i] = (top * (256 - wy) + bottom * wy + 32768) >> 16;
+  }
+}
+
+function unrollChroma(band: TreadBand, picture: YuvPicture): void {
+  const { u, v } = band;
+  const { chromaX, chromaY } = band.tables;
+  const { chromaStride, chromaStep, chromaShift } = picture;
+  for (let i = 0; i < u.length; i++) {
+    const p = (chromaY[i] >> chromaShift) * chromaStride + (chromaX[i] >> chromaShift) * chromaStep;
+    u[i] = picture.u[p] - 128;
+    v[i] = picture.v[p] - 128;
+  }
+}

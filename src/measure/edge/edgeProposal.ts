@@ -1,0 +1,196 @@
+import { BAND_ROWS, rowOfZ, Z_STEP_MM, zOfRowMm } from '../band/treadBand.ts';
+import { riseAt, type Lean, type LeanBasis } from './leanFit.ts';
+
+/**
+ * Proposes the tread edge: the upper rim of a groove, where a lit rib ends and the dark groove
+ * begins, running across all blocks as one tilted circle.
+ */
+export interface EdgeProposal {
+  /** Height of the edge above the laser plane at lean zero, mm. */
+  readonly heightMm: number;
+  /** The wheel's lean in the picture that was searched. */
+  readonly lean: Lean;
+  /** Mean step of the profile at the edge, in standard deviations of the profile: its plainness. */
+  readonly strength: number;
+}
+
+/** The edge is looked for so far above and below the line, mm. */
+const SEARCH_MM = 22;
+/** A tap on the picture is good to a few pixels, some 3 mm. */
+const TAP_REACH_MM = 4;
+/** The leans tried: rise of the rim up to so much toward and across the sight, mm. */
+const LEAN_REACH_MM = 20;
+const LEAN_STEP_MM = 1;
+/** Rows on either side whose difference is the step: 2 mm. */
+const STEP_ROWS = 4;
+/** Of several edges the topmost counts that is at least this plain beside the plainest. */
+const TOPMOST_SHARE = 0.5;
+/** Less than this mean step is noise. */
+const MIN_STRENGTH = 0.2;
+/** Rows of the stack that at least half of the blocks must show. */
+const MIN_STACK_SHARE = 0.5;
+
+/**
+ * First the lean: the one at which the blocks' profiles, laid over each other, agree best, since
+ * all grooves run parallel round the wheel. Then the edge in the stacked profile: the fall of luma
+ * nearest to the tap, or the topmost plain one near the line.
+ */
+export function proposeEdge(
+  profiles: Float32Array,
+  basis: LeanBasis,
+  radiusMm: number,
+  tapMm: number | null,
+): EdgeProposal | null {
+  const steps = stepScores(profiles, basis.gainMm.length);
+  const lean = bestLean(steps, basis, radiusMm);
+  const stack = stackedSteps(steps, basis, lean);
+  const sightRiseMm = riseAt(basis, lean, basis.gainMm.length >> 1);
+  const peaks = stackPeaks(stack).filter((p) => Math.abs(p.heightMm + sightRiseMm) <= SEARCH_MM);
+  const proposal = (p: StackPeak): EdgeProposal => ({ ...p, lean });
+  if (tapMm !== null) {
+    const near = peaks.filter((p) => Math.abs(p.heightMm + sightRiseMm - tapMm) <= TAP_REACH_MM);
+    if (near.length > 0) return proposal(near.reduce((a, b) => (b.strength > a.strength ? b : a)));
+    // Hidden under the line's glow just now: the person saw it, and the lean is known all the same.
+    const plainest = peaks.reduce((m, p) => Math.max(m, p.strength), 0);
+    return plainest > 0 ? proposal({ heightMm: tapMm - sightRiseMm, strength: plainest }) : null;
+  }
+  const plainest = peaks.reduce((m, p) => Math.max(m, p.strength), 0);
+  const good = peaks.filter((p) => p.strength >= TOPMOST_SHARE * plainest);
+  const topmost = good.sort((a, b) => b.heightMm - a.heightMm)[0];
+  return topmost ? proposal(topmost) : null;
+}
+
+interface StackPeak {
+  readonly heightMm: number;
+  readonly strength: number;
+}
+
+/** The lean whose stack of steps has the most energy. */
+function bestLean(steps: Float32Array, basis: LeanBasis, radiusMm: number): Lean {
+  let best: Lean = { liftMm: 0, toward: 0, across: 0 };
+  let most = -1;
+  for (let t = -LEAN_REACH_MM; t <= LEAN_REACH_MM; t += LEAN_STEP_MM) {
+    for (let a = -LEAN_REACH_MM; a <= LEAN_REACH_MM; a += LEAN_STEP_MM) {
+      if (t * t + a * a > LEAN_REACH_MM * LEAN_REACH_MM) continue;
+      const lean: Lean = { liftMm: 0, toward: t / radiusMm, across: a / radiusMm };
+      let energy = 0;
+      for (const value of stackedSteps(steps, basis, lean)) energy += value * value;
+      if (energy > most) {
+        most = energy;
+        best = lean;
+      }
+    }
+  }
+  return best;
+}
+
+/** Mean step over the blocks at each height, a lean taken out; 0 where too few blocks show it. */
+function stackedSteps(steps: Float32Array, basis: LeanBasis, lean: Lean): Float32Array {
+  const blocks = basis.gainMm.length;
+  const sum = new Float32Array(BAND_ROWS);
+  const count = new Uint8Array(BAND_ROWS);
+  for (let b = 0; b < blocks; b++) {
+    const down = Math.round(riseAt(basis, lean, b) / Z_STEP_MM);
+    const start = b * BAND_ROWS;
+    for (let r = Math.max(0, down); r < Math.min(BAND_ROWS, BAND_ROWS + down); r++) {
+      const value = steps[start + r - down];
+      if (value !== value) continue;
+      sum[r] += value;
+      count[r]++;
+    }
+  }
+  for (let r = 0; r < BAND_ROWS; r++) sum[r] = count[r] >= MIN_STACK_SHARE * blocks ? sum[r] / count[r] : 0;
+  return sum;
+}
+
+function stackPeaks(stack: Float32Array): StackPeak[] {
+  const peaks: StackPeak[] = [];
+  for (let r = 1; r < BAND_ROWS - 1; r++) {
+    if (stack[r] >= MIN_STRENGTH && stack[r] >= stack[r - 1] && stack[r] > stack[r + 1]) {
+      // A step between rows r−1 and r peaks at r; its place is the border between them.
+      peaks.push({ heightMm: zOfRowMm(r - 0.5), strength: stack[r] });
+    }
+  }
+  return peaks;
+}
+
+/**
+ * Fall of luma downward across each row, over the profile's own standard deviation; blocks × rows,
+ * NaN where unknown.
+ */
+function stepScores(profiles: Float32Array, blocks: number): Float32Array {
+  const out = new Float32Array(blocks * BAND_ROWS).fill(NaN);
+  for (let b = 0; b < blocks; b++) {
+    const start = b * BAND_ROWS;
+    const sd = deviation(profiles.subarray(start, start + BAND_ROWS));
+    if (!(sd > 0)) continue;
+    for (let r = STEP_ROWS; r < BAND_ROWS - STEP_ROWS; r++) {
+      const above = knownMean(profiles, start + r - STEP_ROWS, start + r);
+      const below = knownMean(profiles, start + r, start + r + STEP_ROWS);
+      const step = (above - below) / sd;
+      // Clipped: one bright tape must not draw the edge to itself.
+      out[start + r] = Math.max(-2, Math.min(2, step));
+    }
+  }
+  return out;
+}
+
+/** Mean of the known values in [from, to), NaN when fewer than half are known. */
+function knownMean(values: Float32Array, from: number, to: number): number {
+  let sum = 0;
+  let n = 0;
+  for (let i = from; i < to; i++) {
+    if (values[i] !== values[i]) continue;
+    sum += values[i];
+    n++;
+  }
+  return n * 2 >= to - from ? sum / n : NaN;
+}
+
+function deviation(values: Float32Array): number {
+  let n = 0;
+  let sum = 0;
+  let squares = 0;
+  for (const value of values) {
+    if (value !== value) continue;
+    n++;
+    sum += value;
+    squares += value * value;
+  }
+  return n > 10 ? Math.sqrt(Math.max(0, squares / n - (sum / n) ** 2)) : 0;
+}
+
+/**
+ * Sub-row place of the edge in each block about an expected height, mm above the laser plane: the
+ * peak of the downward fall of luma; NaN where there is none within `reachMm`.
+ */
+export function edgeHeightsMm(
+  profiles: Float32Array,
+  expectedMm: Float64Array,
+  reachMm: number,
+): Float64Array {
+  const blocks = expectedMm.length;
+  const steps = stepScores(profiles, blocks);
+  const out = new Float64Array(blocks).fill(NaN);
+  const reach = Math.round(reachMm / Z_STEP_MM);
+  for (let b = 0; b < blocks; b++) {
+    const middle = Math.round(rowOfZ(expectedMm[b]));
+    let best = 0.1;
+    let at = -1;
+    for (let r = Math.max(1, middle - reach); r <= Math.min(BAND_ROWS - 2, middle + reach); r++) {
+      const value = steps[b * BAND_ROWS + r];
+      if (value > best) {
+        best = value;
+        at = r;
+      }
+    }
+    if (at < 0) continue;
+    const before = steps[b * BAND_ROWS + at - 1];
+    const after = steps[b * BAND_ROWS + at + 1];
+    const curvature = 2 * best - before - after;
+    const part = curvature > 1e-6 ? Math.max(-0.5, Math.min(0.5, (after - before) / (2 * curvature))) : 0;
+    // A step between rows r−1 and r peaks at r; its place is the border between them.
+    out[b] = zOfRowMm(at - 0.5 + part);
+  }
+  return out;
+}

@@ -1,0 +1,96 @@
+/**
+ * How far a height profile has moved against its template, by normalised correlation: blind to
+ * gain and offset of the light, and sharp where ribs meet grooves.
+ */
+export interface ProfileShift {
+  /** Rows that the profile has moved up (toward row 0); fractional. */
+  readonly upRows: number;
+  /** Normalised correlation at the peak, −1 to 1. */
+  readonly correlation: number;
+  /** Standard error of `upRows` from the sharpness of the peak and what did not match, rows. */
+  readonly standardErrorRows: number;
+}
+
+/** Rows that must be known in both profiles for a match to say anything. */
+const MIN_COMMON_ROWS = 40;
+/** Correlated neighbours: interpolation and blur leave about one independent row in three. */
+const ROWS_PER_INDEPENDENT = 3;
+
+/**
+ * Best shift of `profile` (at `profileStart`, `rows` long) against `template` over the template's
+ * rows first..last, within `centre ± reach` rows. Null when too little is known or the best lies
+ * on the border of the search.
+ */
+export function profileShift(
+  template: Float32Array,
+  templateStart: number,
+  profile: Float32Array,
+  profileStart: number,
+  rows: number,
+  window: { readonly first: number; readonly last: number },
+  search: { readonly centreRows: number; readonly reachRows: number },
+): ProfileShift | null {
+  const centre = Math.round(search.centreRows);
+  const reach = search.reachRows;
+  let best = -2;
+  let bestAt = 0;
+  const scores = new Float64Array(2 * reach + 1);
+  let commonAtBest = 0;
+  for (let k = -reach; k <= reach; k++) {
+    const match = correlationAt(template, templateStart, profile, profileStart, rows, window, centre + k);
+    scores[k + reach] = match.correlation;
+    if (match.correlation > best) {
+      best = match.correlation;
+      bestAt = k;
+      commonAtBest = match.common;
+    }
+  }
+  if (best <= 0 || Math.abs(bestAt) === reach) return null;
+  const before = scores[bestAt + reach - 1];
+  const after = scores[bestAt + reach + 1];
+  const curvature = 2 * best - before - after;
+  if (!(curvature > 1e-6) || before < -1 || after < -1) return null;
+  const independent = commonAtBest / ROWS_PER_INDEPENDENT;
+  return {
+    upRows: centre + bestAt + (after - before) / (2 * curvature),
+    correlation: best,
+    // Correlation falls as 1 − ½·curvature·x²; its own noise is that of the unmatched share.
+    standardErrorRows: Math.sqrt(Math.max(1e-4, 1 - best * best) / (curvature * independent)),
+  };
+}
+
+function correlationAt(
+  template: Float32Array,
+  templateStart: number,
+  profile: Float32Array,
+  profileStart: number,
+  rows: number,
+  window: { readonly first: number; readonly last: number },
+  upRows: number,
+): { correlation: number; common: number } {
+  let n = 0;
+  let sa = 0;
+  let sb = 0;
+  let saa = 0;
+  let sbb = 0;
+  let sab = 0;
+  const first = Math.max(window.first, upRows);
+  const last = Math.min(window.last, rows - 1 + upRows);
+  for (let r = first; r <= last; r++) {
+    const a = template[templateStart + r];
+    const b = profile[profileStart + r - upRows];
+    const product = a * b;
+    if (product !== product) continue;
+    n++;
+    sa += a;
+    sb += b;
+    saa += a * a;
+    sbb += b * b;
+    sab += product;
+  }
+  if (n < MIN_COMMON_ROWS) return { correlation: -2, common: n };
+  const va = saa - (sa * sa) / n;
+  const vb = sbb - (sb * sb) / n;
+  if (va <= 1e-9 || vb <= 1e-9) return { correlation: -2, common: n };
+  return { correlation: (sab - (sa * sb) / n) / Math.sqrt(va * vb), common: n };
+}

@@ -1,0 +1,181 @@
+import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
+import { RAD_PER_DEG } from '../../quantities/angle.ts';
+import { levenbergMarquardt } from '../fit/levenbergMarquardt.ts';
+import { cameraFromPose, rayThroughPixel, type CameraPose } from './camera.ts';
+
+/**
+ * The camera's pose from the laser line.
+ *
+ * The laser sheet is level, so where it meets the face of a rib it draws a horizontal circle of the
+ * edge's radius about the wheel's axis. A circle of known radius in a known plane direction, seen
+ * by a camera of known down tilt, gives distance, height, yaw and roll, and weakly the focal length;
+ * what is known beforehand of tilt and field of view enters as a belief with its spread.
+ */
+export interface KnownOfCamera {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly downTiltDeg: number;
+  /** Undefined: the spread of ordinary tablets' and phones' lenses is assumed. */
+  readonly horizontalFovDeg?: number;
+  readonly edgeRadiusMm: number;
+  /** Standard deviation of a line point, px: how much the line is trusted beside what is known. */
+  readonly pointSdPx: number;
+}
+
+export interface LinePoints {
+  /** Picture columns (x) and rows (y) of the line, pixels, same length; unordered. */
+  readonly xPx: ArrayLike<number>;
+  readonly yPx: ArrayLike<number>;
+}
+
+export interface PoseFit {
+  readonly pose: CameraPose;
+  /** Root mean square distance of the line's inlying points from the circle's image, px. */
+  readonly residualPx: number;
+  /** Share of the points that lie on the circle's image, within {@link INLIER_PX} widened by the fit's own residual. */
+  readonly inlierShare: number;
+  readonly inliers: Uint8Array;
+  /** Covariance of (focalPx relative, downTiltDeg, yawDeg, rollDeg, distanceMm, heightMm), 6×6. */
+  readonly covariance: Float64Array;
+}
+
+/** A tablet's own sensor: about 0.3° (data sheets of such sensors; common practice). */
+const DOWN_TILT_SD_DEG = 0.3;
+/** An entered field of view is good to a degree or two. */
+const FOV_SD_DEG = 1.5;
+/** Ordinary rear cameras see 55° to 75° across a landscape picture (common practice). */
+const UNKNOWN_FOV_DEG = 64;
+const UNKNOWN_FOV_SD_DEG = 7;
+/** A tablet on an arm hangs level to some degrees, and faces the wheel roughly. */
+const ROLL_SD_DEG = 6;
+const YAW_SD_DEG = 12;
+/** Pooled over a turn, the line on the rib's face scatters by some tenths of a pixel. */
+export const POOLED_POINT_SD_PX = 0.35;
+/** From one view alone part of it may lie in a groove, pixels away, and look like a circle still. */
+export const FIRST_LOOK_POINT_SD_PX = 1.2;
+/** Neighbouring columns err together (crown of the tread, creep, lens): so many err on their own. */
+const INDEPENDENT_POINTS = 25;
+export const INLIER_PX = 1.5;
+/** Distances from the axis to try first, in edge radii: from close by to across the shed. */
+const START_DISTANCES = [1.7, 2.2, 2.9, 4];
+/** At the circle's flanks the sight line grazes the tread, and columns say nothing about rows. */
+const MAX_ROW_PER_MM = 8;
+
+export function poseFromLine(
+  points: LinePoints,
+  known: KnownOfCamera,
+): Outcome<PoseFit, 'line-lost'> {
+  const n = points.xPx.length;
+  if (n < 30) return failed('line-lost', { linePoints: n });
+  const focal0 = focalFromFov(known.horizontalFovDeg ?? UNKNOWN_FOV_DEG, known.widthPx);
+  const fovSdDeg = known.horizontalFovDeg === undefined ? UNKNOWN_FOV_SD_DEG : FOV_SD_DEG;
+  const relativeFocalSd = focalSpread(known.horizontalFovDeg ?? UNKNOWN_FOV_DEG, fovSdDeg);
+  const residuals = (p: Float64Array) => circleResiduals(points, toPose(p, focal0, known), known.edgeRadiusMm);
+  let best: { parameters: Float64Array; cost: number; covariance: Float64Array } | null = null;
+  for (const factor of START_DISTANCES) {
+    const start = startAt(points, factor * known.edgeRadiusMm, focal0, known);
+    const fit = levenbergMarquardt(residuals, start, {
+      loss: { kind: 'cauchy' },
+      residualSd: known.pointSdPx * Math.sqrt(Math.max(1, n / INDEPENDENT_POINTS)),
+      residualSdIs: 'given',
+      priors: [
+        { index: 0, mean: 0, sd: relativeFocalSd },
+        { index: 1, mean: known.downTiltDeg, sd: DOWN_TILT_SD_DEG },
+        { index: 2, mean: 0, sd: YAW_SD_DEG },
+        { index: 3, mean: 0, sd: ROLL_SD_DEG },
+      ],
+      parameterSizes: [0.1, 1, 1, 1, 100, 100],
+    });
+    if (!fit.ok) continue;
+    const cost = robustCost(residuals(fit.value.parameters), known.pointSdPx);
+    if (!best || cost < best.cost) best = { ...fit.value, cost };
+  }
+  if (!best) return failed('line-lost', { linePoints: n });
+  return judged(best.parameters, best.covariance, residuals(best.parameters), toPose(best.parameters, focal0, known));
+}
+
+export function focalFromFov(horizontalFovDeg: number, widthPx: number): number {
+  return widthPx / 2 / Math.tan((horizontalFovDeg / 2) * RAD_PER_DEG);
+}
+
+/** Relative spread of the focal length that goes with a spread of the field of view. */
+function focalSpread(fovDeg: number, fovSdDeg: number): number {
+  return (fovSdDeg * RAD_PER_DEG) / Math.sin(fovDeg * RAD_PER_DEG);
+}
+
+/** Parameters: ln(focal/focal0), downTiltDeg, yawDeg, rollDeg, distanceMm, heightMm. */
+function toPose(p: Float64Array, focal0: number, known: KnownOfCamera): CameraPose {
+  return {
+    widthPx: known.widthPx,
+    heightPx: known.heightPx,
+    focalPx: focal0 * Math.exp(p[0]),
+    downTiltDeg: p[1],
+    yawDeg: p[2],
+    rollDeg: p[3],
+    distanceMm: p[4],
+    heightMm: p[5],
+  };
+}
+
+/** Height that puts the circle's near point at the line's median row, for a distance. */
+function startAt(points: LinePoints, distanceMm: number, focal0: number, known: KnownOfCamera): Float64Array {
+  const rows = Float64Array.from(points.yPx).sort();
+  const lowRow = rows[Math.floor(rows.length * 0.75)];
+  const down = known.downTiltDeg * RAD_PER_DEG + Math.atan((lowRow - known.heightPx / 2) / focal0);
+  const heightMm = Math.max(20, (distanceMm - known.edgeRadiusMm) * Math.tan(down));
+  return Float64Array.of(0, known.downTiltDeg, 0, 0, distanceMm, heightMm);
+}
+
+/**
+ * Signed distance of each line point from the circle's image, along the picture's rows, px: the
+ * ray through the point meets the laser plane at some distance from the axis, and one row more or
+ * less moves that place by a known way.
+ */
+function circleResiduals(points: LinePoints, pose: CameraPose, radiusMm: number): Float64Array {
+  const camera = cameraFromPose(pose);
+  const n = points.xPx.length;
+  const out = new Float64Array(n);
+  for (let i = 0; i < n; i++) {
+    const here = radiusInLaserPlane(camera, points.xPx[i], points.yPx[i]);
+    const below = radiusInLaserPlane(camera, points.xPx[i], points.yPx[i] + 0.5);
+    const mmPerRow = (below - here) / 0.5;
+    // Steep enough everywhere that matters; the floor keeps grazing flanks from dominating.
+    const slope = Math.sign(mmPerRow || 1) * Math.max(Math.abs(mmPerRow), 1 / MAX_ROW_PER_MM);
+    const residual = (here - radiusMm) / slope;
+    out[i] = Number.isFinite(residual) ? Math.max(-200, Math.min(200, residual)) : 200;
+  }
+  return out;
+}
+
+function radiusInLaserPlane(camera: ReturnType<typeof cameraFromPose>, xPx: number, yPx: number): number {
+  const [dx, dy, dz] = rayThroughPixel(camera, xPx, yPx);
+  if (dz >= -1e-6) return 1e6; // looks at or above the horizon: never meets the plane in front
+  const k = -camera.pose.heightMm / dz;
+  return Math.hypot(camera.pose.distanceMm + k * dx, k * dy);
+}
+
+function robustCost(residuals: Float64Array, pointSdPx: number): number {
+  let sum = 0;
+  for (const r of residuals) sum += Math.log1p((r / pointSdPx) ** 2);
+  return sum;
+}
+
+function judged(
+  parameters: Float64Array,
+  covariance: Float64Array,
+  residuals: Float64Array,
+  pose: CameraPose,
+): Outcome<PoseFit, 'line-lost'> {
+  const inliers = new Uint8Array(residuals.length);
+  let count = 0;
+  let sum = 0;
+  for (let i = 0; i < residuals.length; i++) {
+    if (Math.abs(residuals[i]) > INLIER_PX) continue;
+    inliers[i] = 1;
+    count++;
+    sum += residuals[i] * residuals[i];
+  }
+  const inlierShare = count / residuals.length;
+  if (count < 30 || parameters[4] <= 0) return failed('line-lost', { inlierShare });
+  return succeeded({ pose, residualPx: Math.sqrt(sum / count), inlierShare, inliers, covariance });
+}

@@ -1,0 +1,42 @@
+import { BAND_ROWS, CHROMA_COLUMN_STEP, CHROMA_ROW_STEP, Z_STEP_MM, type TreadBand } from '../band/treadBand.ts';
+
+/**
+ * Colour of the shoulder well above the edge, clear of the line, column by column: where a tape would show.
+ * Three rows (Y, U, V) of one value every {@link CHROMA_COLUMN_STEP} columns.
+ */
+export const SHOULDER_FROM_MM = 9;
+export const SHOULDER_TO_MM = 25;
+
+export interface ShoulderColour {
+  readonly y: Uint8Array;
+  readonly u: Int8Array;
+  readonly v: Int8Array;
+}
+
+/** Columns that could not be seen carry this luma: a tyre in a picture is never pure black. */
+export const UNSEEN_LUMA = 0;
+
+export function shoulderColour(band: TreadBand, edgeRow: Float32Array): ShoulderColour {
+  const n = band.chromaColumns;
+  const out = { y: new Uint8Array(n), u: new Int8Array(n), v: new Int8Array(n) };
+  for (let i = 0; i < n; i++) {
+    const column = i * CHROMA_COLUMN_STEP;
+    const first = Math.max(0, Math.round(edgeRow[column] - SHOULDER_TO_MM / Z_STEP_MM));
+    const last = Math.min(BAND_ROWS - 1, Math.round(edgeRow[column] - SHOULDER_FROM_MM / Z_STEP_MM));
+    let [sy, su, sv, count] = [0, 0, 0, 0];
+    for (let r = first; r <= last; r += CHROMA_ROW_STEP) {
+      const cell = r * band.columns + column;
+      if (!band.usable[cell]) continue;
+      const chroma = (r >> 1) * n + i;
+      sy += band.luma[cell];
+      su += band.u[chroma];
+      sv += band.v[chroma];
+      count++;
+    }
+    if (count < 3) continue;
+    out.y[i] = Math.max(1, sy / count);
+    out.u[i] = su / count;
+    out.v[i] = sv / count;
+  }
+  return out;
+}

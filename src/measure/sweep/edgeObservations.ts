@@ -1,0 +1,143 @@
+import type { SweepObservations } from '../../contract/observations.ts';
+import { rowOfZ, zOfRowMm } from '../band/treadBand.ts';
+import { edgeHeightsMm } from '../edge/edgeProposal.ts';
+import { fitLean, leanBasis, riseAt, type Lean, type LeanBasis } from '../edge/leanFit.ts';
+import { sightSlope } from '../geometry/cylinder.ts';
+import { heightMap } from './finalView.ts';
+import { contrastRow, type RefinedShifts } from './refinedShifts.ts';
+import type { SweepRecording } from './sweepRecording.ts';
+import { creepWay } from './wheelMotion.ts';
+import type { WheelView } from './wheelView.ts';
+
+/**
+ * Edge heights above the laser plane for the fit, from the blocks' shifts: carried to the final
+ * camera, the wheel's sideways way and the inward swing of the leaning edge taken out.
+ */
+export interface EdgeObservations extends SweepObservations {
+  /** Index of each observation's frame in the recording. */
+  readonly frameIndex: Int32Array;
+  /** Lean of each frame with its absolute part, radians. */
+  readonly leans: readonly Lean[];
+}
+
+/** A block farther than this from its frame's own plane has hopped or shows a hand, mm. */
+const HOPPED_MM = 1.2;
+/** How well the edge's absolute place is known at one azimuth against its neighbours, mm. */
+const AZIMUTH_BIAS_SD_MM = 0.7;
+const EDGE_REACH_MM = 3;
+const LIFT_SD_MM = 0.12;
+
+interface Block {
+  readonly azimuthDeg: number;
+  readonly toNewMm: (oldZMm: number) => number;
+  /** Where the template shows the contrast that is followed and the edge, old heights, mm. */
+  readonly contrastMm: number;
+  readonly edgeMm: number;
+  readonly slope: number;
+  /** Rise seen for a radian of lean: true rise, and inward swing of what is followed. */
+  readonly gainMm: number;
+}
+
+export function edgeObservations(
+  recording: SweepRecording,
+  refined: RefinedShifts,
+  view: WheelView,
+  turnDegOf: (frame: number) => number | null,
+): EdgeObservations {
+  const blocks = describeBlocks(recording, refined, view);
+  const azimuthsDeg = Float64Array.from(blocks, (b) => b.azimuthDeg);
+  const basis = leanBasis(azimuthsDeg, Float64Array.from(blocks, (b) => b.gainMm));
+  const used: number[] = [];
+  recording.frames.forEach((_, f) => {
+    if (refined.leans[f] && turnDegOf(f) !== null) used.push(f);
+  });
+  const n = used.length;
+  const seen = new Float32Array(n * blocks.length);
+  const standardErrorMm = new Float32Array(n * blocks.length);
+  used.forEach((f, i) => {
+    blocks.forEach((block, b) => {
+      const old = refined.shiftMm[f * blocks.length + b];
+      seen[i * blocks.length + b] = block.toNewMm(block.contrastMm + old) - block.toNewMm(block.contrastMm);
+      standardErrorMm[i * blocks.length + b] = refined.standardErrorMm[f * blocks.length + b];
+    });
+  });
+  const turnDeg = Float64Array.from(used, (f) => turnDegOf(f)!);
+  const first = absoluteLeanOfTemplate(blocks, basis);
+  const leans = frameLeans(seen, standardErrorMm, basis, first.lean);
+  const way = creepWay(leans, turnDeg, view.setup.stand.ballDiameterMm / 2);
+  const heightMm = seen.map((shift, at) => {
+    const i = Math.floor(at / blocks.length);
+    const block = blocks[at % blocks.length];
+    const b = at % blocks.length;
+    const planeMm = riseAt(basis, leans[i], b) - riseAt(basis, first.lean, b);
+    if (!(Math.abs(shift - planeMm) < HOPPED_MM)) return NaN;
+    // A way outward (toward the camera) looks lower.
+    const outwardMm = way.toward[i] * basis.cos[b] + way.across[i] * basis.sin[b];
+    const risen = first.edgeMm[b] - first.offsetMm + shift + block.slope * outwardMm;
+    return first.offsetMm + (risen * view.setup.wheel.edgeRadiusMm) / block.gainMm;
+  });
+  return {
+    azimuthsDeg,
+    timeS: Float64Array.from(used, (f) => recording.frames[f].timeS),
+    turnDeg,
+    heightMm,
+    standardErrorMm: standardErrorMm.map((se, at) => (se * view.setup.wheel.edgeRadiusMm) / blocks[at % blocks.length].gainMm),
+    edgeRadiusMm: view.setup.wheel.edgeRadiusMm,
+    azimuthBiasSdMm: AZIMUTH_BIAS_SD_MM,
+    frameIndex: Int32Array.from(used),
+    leans,
+  };
+}
+
+function describeBlocks(recording: SweepRecording, refined: RefinedShifts, view: WheelView): Block[] {
+  const { tilt, edge, view: old } = recording;
+  const radiusMm = view.setup.wheel.edgeRadiusMm;
+  const expected = Float64Array.from(tilt.basis.gainMm, (_, b) => edge.heightMm + riseAt(tilt.basis, edge.lean, b));
+  const edges = edgeHeightsMm(refined.template, expected, EDGE_REACH_MM);
+  return [...old.layout.azimuthsDeg].map((azimuthDeg, b) => {
+    const map = heightMap(old, view, azimuthDeg);
+    const toNewMm = map ? map.toNewMm : (z: number) => z;
+    const newAzimuthDeg = map && map.azimuthDeg === map.azimuthDeg ? map.azimuthDeg : azimuthDeg;
+    const edgeMm = edges[b] === edges[b] ? edges[b] : expected[b];
+    const contrastMm = zOfRowMm(contrastRow(refined.template, b, tilt.window));
+    const slope = sightSlope(view.sight.camera, radiusMm, newAzimuthDeg + view.sight.sightBearingDeg, 0);
+    // The swing is that of what is followed: the contrast's height on the wheel, not the edge's.
+    const aboveBallMm = view.lineAboveBallMm + edge.heightMm + (toNewMm(contrastMm) - toNewMm(edgeMm));
+    return { azimuthDeg: newAzimuthDeg, toNewMm, contrastMm, edgeMm, slope, gainMm: radiusMm + slope * aboveBallMm };
+  });
+}
+
+/** Lean and offset of the template's own place from where the edge stands in it. */
+function absoluteLeanOfTemplate(
+  blocks: readonly Block[],
+  basis: LeanBasis,
+): { lean: Lean; offsetMm: number; edgeMm: Float64Array } {
+  const edgeMm = Float64Array.from(blocks, (b) => b.toNewMm(b.edgeMm));
+  const even = new Float64Array(blocks.length).fill(1);
+  const fit = fitLean(basis, edgeMm, even, { liftMm: 0, liftSdMm: 100 });
+  if (!fit) return { lean: { liftMm: 0, toward: 0, across: 0 }, offsetMm: edgeMm[blocks.length >> 1], edgeMm };
+  return { lean: { liftMm: 0, toward: fit.toward, across: fit.across }, offsetMm: fit.liftMm, edgeMm };
+}
+
+function frameLeans(seen: Float32Array, standardErrorMm: Float32Array, basis: LeanBasis, template: Lean): Lean[] {
+  const blocks = basis.gainMm.length;
+  const leans: Lean[] = [];
+  for (let at = 0; at < seen.length; at += blocks) {
+    const fit = fitLean(basis, seen.subarray(at, at + blocks), standardErrorMm.subarray(at, at + blocks), {
+      liftMm: 0,
+      liftSdMm: LIFT_SD_MM,
+    });
+    const relative = fit ?? leans[leans.length - 1] ?? { liftMm: 0, toward: 0, across: 0 };
+    leans.push({
+      liftMm: 0,
+      toward: template.toward + relative.toward,
+      across: template.across + relative.across,
+    });
+  }
+  return leans;
+}
+
+/** Band row of the edge in the template at a block: for drawing. */
+export function edgeRowOf(heightMm: number): number {
+  return rowOfZ(heightMm);
+}

@@ -1,0 +1,111 @@
+import { AZIMUTH_STEP_DEG } from '../band/treadBand.ts';
+import { textureShift } from './textureShift.ts';
+import type { TurnTracker } from './turnTracker.ts';
+
+/**
+ * Closes the turn: the same tread seen one revolution apart must be 360° apart. What the texture's
+ * own sum says instead is an error of scale (a wrong focal length, the tread's radius), so the
+ * whole turn is scaled by it.
+ */
+export interface TurnClosure {
+  /** True degrees for each degree that the texture summed. */
+  readonly scale: number;
+  /** Raw sum minus 360° between matching views, before closing, degrees. */
+  readonly closureDeg: number;
+  /** Pairs of views that agree on it. */
+  readonly pairs: number;
+  /** Median correlation of those pairs. */
+  readonly correlation: number;
+  /** Standard error of one revolution after closing, degrees. */
+  readonly standardErrorDeg: number;
+}
+
+/** Turn between two later views that are tried, degrees. */
+const PAIR_SPACING_DEG = 2;
+/** The raw sum of a revolution is within this of 360°: 7 % of error in scale. */
+const CLOSURE_REACH_DEG = 25;
+/** Earlier views at about the right place that are tried for each later one, degrees apart. */
+const EARLIER_OFFSETS_DEG = [-20, -10, 0, 10, 20];
+/** Matches one revolution apart reach 0.6 to 0.9 where right and 0.1 to 0.2 where wrong. */
+const MIN_PAIR_CORRELATION = 0.33;
+const MIN_PAIR_LEAD = 0.1;
+/** Pairs agree when they lie this close to the middle of all, degrees: a quarter of a tread pitch. */
+const AGREEMENT_DEG = 1.2;
+const MIN_PAIRS = 3;
+const MIN_AGREEING_SHARE = 0.6;
+
+export function closeTurn(tracker: TurnTracker): TurnClosure | null {
+  const { turnDeg } = tracker;
+  const pairs: { excessDeg: number; correlation: number }[] = [];
+  const byTurn = sortedByTurn(turnDeg);
+  const lowest = turnDeg[byTurn[0]];
+  let nextAt = -Infinity;
+  for (const index of byTurn) {
+    if (turnDeg[index] < nextAt || turnDeg[index] - lowest < 360 - CLOSURE_REACH_DEG - 20) continue;
+    nextAt = turnDeg[index] + PAIR_SPACING_DEG;
+    const pair = bestEarlier(tracker, byTurn, index);
+    if (pair) pairs.push(pair);
+  }
+  if (pairs.length < MIN_PAIRS) return null;
+  const middle = median(pairs.map((p) => p.excessDeg));
+  const agreeing = pairs.filter((p) => Math.abs(p.excessDeg - middle) < AGREEMENT_DEG);
+  if (agreeing.length < MIN_PAIRS || agreeing.length < MIN_AGREEING_SHARE * pairs.length) return null;
+  const closureDeg = mean(agreeing.map((p) => p.excessDeg));
+  const spread = Math.sqrt(mean(agreeing.map((p) => (p.excessDeg - closureDeg) ** 2)));
+  return {
+    scale: 360 / (360 + closureDeg),
+    closureDeg,
+    pairs: agreeing.length,
+    correlation: median(agreeing.map((p) => p.correlation)),
+    standardErrorDeg: Math.hypot(spread / Math.sqrt(Math.min(agreeing.length, 6)), 0.05),
+  };
+}
+
+function sortedByTurn(turnDeg: readonly number[]): number[] {
+  return turnDeg.map((_, i) => i).sort((a, b) => turnDeg[a] - turnDeg[b]);
+}
+
+/** The best match of a view with one about 360° of turn lower. */
+function bestEarlier(
+  tracker: TurnTracker,
+  byTurn: readonly number[],
+  index: number,
+): { excessDeg: number; correlation: number } | null {
+  let best: { excessDeg: number; correlation: number; lead: number } | null = null;
+  for (const offset of EARLIER_OFFSETS_DEG) {
+    const earlier = nearestInTurn(tracker.turnDeg, byTurn, tracker.turnDeg[index] - 360 + offset);
+    if (earlier === null) continue;
+    const raw = tracker.turnDeg[index] - tracker.turnDeg[earlier];
+    const match = textureShift(tracker.textures[earlier], tracker.textures[index], tracker.columns, {
+      centreColumns: (raw - 360) / AZIMUTH_STEP_DEG,
+      reachColumns: CLOSURE_REACH_DEG / AZIMUTH_STEP_DEG,
+    });
+    if (!match || match.correlation < MIN_PAIR_CORRELATION) continue;
+    const lead = match.correlation - match.rivalCorrelation;
+    if (!best || match.correlation > best.correlation) {
+      best = { excessDeg: raw - 360 - match.leftColumns * AZIMUTH_STEP_DEG, correlation: match.correlation, lead };
+    }
+  }
+  return best && best.lead >= MIN_PAIR_LEAD ? best : null;
+}
+
+function nearestInTurn(turnDeg: readonly number[], byTurn: readonly number[], wantedDeg: number): number | null {
+  let low = 0;
+  let high = byTurn.length - 1;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (turnDeg[byTurn[middle]] < wantedDeg) low = middle + 1;
+    else high = middle;
+  }
+  const index = byTurn[low];
+  return Math.abs(turnDeg[index] - wantedDeg) <= 5 ? index : null;
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((a, b) => a + b, 0) / values.length;
+}
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[sorted.length >> 1];
+}

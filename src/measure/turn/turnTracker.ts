@@ -1,0 +1,185 @@
+import { AZIMUTH_STEP_DEG } from '../band/treadBand.ts';
+import { textureShift } from './textureShift.ts';
+
+/**
+ * Turn of the wheel, frame by frame: each frame's texture is matched against a key frame some
+ * degrees back, searched only about the turn that steady turning predicts, so that the tread's
+ * repeating pitch cannot be taken for a step. Every frame can serve as a key frame later, so a
+ * tracker that lost the tread behind a hand can find its place again.
+ */
+export interface TurnTracker {
+  readonly columns: number;
+  /** Cleaned texture, time and turn of each frame that was followed. */
+  readonly textures: Int8Array[];
+  readonly timeS: number[];
+  readonly turnDeg: number[];
+  readonly correlation: number[];
+  /** Running mean of the textures over the turn: what stands still is light, not tread. */
+  readonly standing: Float32Array;
+  key: number;
+  rateDegPerS: number;
+  lostSinceS: number | null;
+}
+
+export interface TurnStep {
+  readonly turnDeg: number;
+  readonly correlation: number;
+}
+
+/** A key frame is left behind after so many degrees: it still overlaps by most of the view. */
+const KEY_SPACING_DEG = 9;
+/** Search about the prediction: well under half a tread pitch (about 5°). */
+const SEARCH_DEG = 1.4;
+/** A hand changes a wheel's speed by no more than this within a frame or two, °/s per s. */
+const HAND_ACCELERATION_DEG_PER_S2 = 150;
+/** A match below this is no match; what is seen through dust and noise stays above. */
+export const MIN_TURN_CORRELATION = 0.2;
+/** After the tread was lost: search this wide per second of absence, at least one and at most so much. */
+const RELOCK_DEG_PER_S = 25;
+const RELOCK_MIN_DEG = 3;
+const RELOCK_MAX_DEG = 40;
+/** A place found again must stand clear of its rivals one pitch away. */
+const RELOCK_MIN_CORRELATION = 0.35;
+const RELOCK_LEAD = 0.08;
+/** Turn over which the standing pattern is learnt, degrees. */
+const STANDING_MEMORY_DEG = 20;
+/** Time over which the speed is smoothed, s. */
+const RATE_MEMORY_S = 0.15;
+
+export function createTurnTracker(columns: number, strips: number): TurnTracker {
+  return {
+    columns,
+    textures: [],
+    timeS: [],
+    turnDeg: [],
+    correlation: [],
+    standing: new Float32Array(columns * strips),
+    key: 0,
+    rateDegPerS: 0,
+    lostSinceS: null,
+  };
+}
+
+/** Takes one frame's raw texture; null when its turn could not be told. */
+export function trackTurn(tracker: TurnTracker, rawTexture: Int8Array, timeS: number): TurnStep | null {
+  const texture = withoutStanding(tracker, rawTexture);
+  const last = tracker.textures.length - 1;
+  if (last < 0) {
+    return accept(tracker, texture, rawTexture, timeS, { turnDeg: 0, correlation: 1 });
+  }
+  const elapsedS = Math.max(1e-3, timeS - tracker.timeS[last]);
+  const step =
+    tracker.lostSinceS === null
+      ? followed(tracker, texture, elapsedS)
+      : foundAgain(tracker, texture, timeS - tracker.lostSinceS, elapsedS);
+  if (!step) {
+    tracker.lostSinceS ??= tracker.timeS[last];
+    return null;
+  }
+  tracker.lostSinceS = null;
+  return accept(tracker, texture, rawTexture, timeS, step);
+}
+
+function followed(tracker: TurnTracker, texture: Int8Array, elapsedS: number): TurnStep | null {
+  const last = tracker.turnDeg.length - 1;
+  const predicted = tracker.turnDeg[last] + tracker.rateDegPerS * elapsedS;
+  const reach = SEARCH_DEG + Math.min(SEARCH_DEG, 0.5 * HAND_ACCELERATION_DEG_PER_S2 * elapsedS * elapsedS);
+  const step = matchTo(tracker, tracker.key, texture, predicted, reach);
+  if (step && step.correlation >= MIN_TURN_CORRELATION) return step;
+  // The key frame may have been a bad one (a hand, a blur): try the frame before this one.
+  const near = matchTo(tracker, last, texture, predicted, reach);
+  return near && near.correlation >= MIN_TURN_CORRELATION ? near : null;
+}
+
+function matchTo(
+  tracker: TurnTracker,
+  index: number,
+  texture: Int8Array,
+  predictedDeg: number,
+  reachDeg: number,
+): TurnStep | null {
+  const keyTurn = tracker.turnDeg[index];
+  const match = textureShift(tracker.textures[index], texture, tracker.columns, {
+    centreColumns: (predictedDeg - keyTurn) / AZIMUTH_STEP_DEG,
+    reachColumns: reachDeg / AZIMUTH_STEP_DEG,
+  });
+  if (!match) return null;
+  return { turnDeg: keyTurn + match.leftColumns * AZIMUTH_STEP_DEG, correlation: match.correlation };
+}
+
+/** After a loss: the best place over a wider range against several frames from before it. */
+function foundAgain(tracker: TurnTracker, texture: Int8Array, absentS: number, elapsedS: number): TurnStep | null {
+  const last = tracker.turnDeg.length - 1;
+  const reach = Math.min(RELOCK_MAX_DEG, Math.max(RELOCK_MIN_DEG, RELOCK_DEG_PER_S * absentS));
+  const predicted = tracker.turnDeg[last] + tracker.rateDegPerS * Math.min(elapsedS, 1);
+  let best: TurnStep | null = null;
+  for (const index of framesBack(tracker, [0, 4, 10, 20])) {
+    const keyTurn = tracker.turnDeg[index];
+    const match = textureShift(tracker.textures[index], texture, tracker.columns, {
+      centreColumns: (predicted - keyTurn) / AZIMUTH_STEP_DEG,
+      reachColumns: reach / AZIMUTH_STEP_DEG,
+    });
+    if (!match || match.correlation < RELOCK_MIN_CORRELATION) continue;
+    if (match.correlation - match.rivalCorrelation < RELOCK_LEAD) continue;
+    if (!best || match.correlation > best.correlation) {
+      best = { turnDeg: keyTurn + match.leftColumns * AZIMUTH_STEP_DEG, correlation: match.correlation };
+    }
+  }
+  if (best) tracker.rateDegPerS = 0;
+  return best;
+}
+
+/** Indices of the latest frames at least so many degrees of turn before the last one. */
+function framesBack(tracker: TurnTracker, degreesBack: readonly number[]): number[] {
+  const last = tracker.turnDeg.length - 1;
+  const found: number[] = [];
+  let k = 0;
+  for (let i = last; i >= 0 && k < degreesBack.length; i--) {
+    if (Math.abs(tracker.turnDeg[i] - tracker.turnDeg[last]) >= degreesBack[k]) {
+      found.push(i);
+      k++;
+    }
+  }
+  return found;
+}
+
+function accept(
+  tracker: TurnTracker,
+  texture: Int8Array,
+  rawTexture: Int8Array,
+  timeS: number,
+  step: TurnStep,
+): TurnStep {
+  const last = tracker.turnDeg.length - 1;
+  const moved = last < 0 ? 0 : step.turnDeg - tracker.turnDeg[last];
+  if (last >= 0) {
+    const elapsedS = Math.max(1e-3, timeS - tracker.timeS[last]);
+    const share = 1 - Math.exp(-elapsedS / RATE_MEMORY_S);
+    tracker.rateDegPerS += share * (moved / elapsedS - tracker.rateDegPerS);
+  }
+  learnStanding(tracker, rawTexture, Math.abs(moved));
+  tracker.textures.push(texture);
+  tracker.timeS.push(timeS);
+  tracker.turnDeg.push(step.turnDeg);
+  tracker.correlation.push(step.correlation);
+  const index = tracker.turnDeg.length - 1;
+  if (Math.abs(step.turnDeg - tracker.turnDeg[tracker.key]) >= KEY_SPACING_DEG) tracker.key = index;
+  return step;
+}
+
+/** While the wheel stands still nothing is learnt: the tread itself would be taken for standing. */
+function learnStanding(tracker: TurnTracker, rawTexture: Int8Array, movedDeg: number): void {
+  const share = Math.min(0.2, movedDeg / STANDING_MEMORY_DEG);
+  if (share <= 0) return;
+  const { standing } = tracker;
+  for (let i = 0; i < standing.length; i++) standing[i] += share * (rawTexture[i] - standing[i]);
+}
+
+function withoutStanding(tracker: TurnTracker, rawTexture: Int8Array): Int8Array {
+  const { standing } = tracker;
+  const out = new Int8Array(rawTexture.length);
+  for (let i = 0; i < out.length; i++) {
+    out[i] = Math.max(-127, Math.min(127, Math.round(rawTexture[i] - standing[i])));
+  }
+  return out;
+}
