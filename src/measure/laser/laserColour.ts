@@ -12,11 +12,16 @@ export type LaserColour = 'green' | 'red';
 export interface HueAxis {
   readonly alongU: number;
   readonly alongV: number;
+  /**
+   * The laser's own channel above luma, per step of hue. Pure G raises luma by 0.587 and hue by
+   * 0.534, so G = Y + 0.413/0.534·hue; pure R raises luma by 0.299 and hue by 0.528.
+   */
+  readonly channelPerHue: number;
 }
 
 export const HUE_AXES: Readonly<Record<LaserColour, HueAxis>> = {
-  green: { alongU: -0.6199, alongV: -0.7847 },
-  red: { alongU: -0.3202, alongV: 0.9474 },
+  green: { alongU: -0.6199, alongV: -0.7847, channelPerHue: 0.773 },
+  red: { alongU: -0.3202, alongV: 0.9474, channelPerHue: 1.328 },
 };
 
 /**

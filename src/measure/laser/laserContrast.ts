@@ -9,12 +9,15 @@ import {
 } from './laserColour.ts';
 
 /**
- * How far above and below a cell its ambient is looked for, in cells of 2 pixels. The shortest
- * fits lines of RMS width up to 2 px, the longest a saturated core of 36 px; a wider reach is
- * trusted a little less because more of the scenery comes between.
+ * How far above and below a cell its ambient is looked for, in cells of 2 pixels: lines of RMS
+ * width up to 2 px, and up to 4 px.
  */
-const AMBIENT_REACHES_CELLS = [3, 8, 20] as const;
-const AMBIENT_TRUST = [1, 0.95, 0.9] as const;
+const NARROW_REACHES_CELLS = [3, 5] as const;
+/**
+ * The same for wide lines, up to a core of 36 px. Only a line that fills its own channel is so
+ * wide: a band of 30 px that is merely coloured is a crate or a stripe on the floor.
+ */
+const WIDE_REACHES_CELLS = [10, 20] as const;
 /** Cells kept above and below the searched rows so that every reach finds its ambient. */
 const MARGIN_CELLS = 20;
 
@@ -76,6 +79,7 @@ export function laserContrastOf(
   const hue = new Float32Array(block * tall);
   const luma = new Float32Array(block * tall);
   const noise = new NoiseMeter();
+  const channelPerHue = HUE_AXES[colour].channelPerHue;
   for (let first = 0; first < grid.columns; first += block) {
     const count = Math.min(block, grid.columns - first);
     readBlock(picture, colour, grid, first, count, tall, hue, luma);
@@ -83,7 +87,8 @@ export function laserContrastOf(
       if (((first + k) & 7) === 0) noise.add(hue, k * tall + MARGIN_CELLS, grid.rows);
       const ambient = holdAmbient(hue, k * tall, tall);
       fillSaturatedCore(hue, luma, k * tall, tall, ambient);
-      ridgeOfColumn(hue, luma, k * tall + MARGIN_CELLS, contrast, (first + k) * grid.rows, grid.rows);
+      const at = k * tall + MARGIN_CELLS;
+      ridgeOfColumn(hue, luma, channelPerHue, at, contrast, (first + k) * grid.rows, grid.rows);
     }
   }
   return { contrast, noise: Math.max(noise.sigma(), LEAST_NOISE) };
@@ -197,28 +202,39 @@ function fillSaturatedCore(
 function ridgeOfColumn(
   hue: Float32Array,
   luma: Float32Array,
+  channelPerHue: number,
   start: number,
   contrast: Float32Array,
   out: number,
   rows: number,
 ): void {
-  for (let s = 0; s < AMBIENT_REACHES_CELLS.length; s++) {
-    const reach = AMBIENT_REACHES_CELLS[s];
-    const trust = AMBIENT_TRUST[s];
+  for (const reach of NARROW_REACHES_CELLS) {
     for (let i = 0; i < rows; i++) {
-      const at = start + i;
-      const above = hue[at - reach];
-      const below = hue[at + reach];
-      // The larger ambient: a step from grey to coloured scenery is then no ridge.
-      let ridge = hue[at] - (above > below ? above : below);
-      if (ridge <= 0) continue;
-      const rise = luma[at] - 0.5 * (luma[at - reach] + luma[at + reach]);
-      const vouched = COLOUR_PER_LUMA_RISE * (rise + LUMA_RISE_ALLOWANCE);
-      if (vouched < ridge) ridge = vouched;
-      ridge *= trust;
+      const ridge = ridgeAt(hue, luma, start + i, reach);
       if (ridge > contrast[out + i]) contrast[out + i] = ridge;
     }
   }
+  for (let i = 0; i < rows; i++) {
+    const at = start + i;
+    const channel = luma[at] + channelPerHue * hue[at];
+    if (channel <= CORE_LUMA_FROM) continue;
+    const full = Math.min(1, (channel - CORE_LUMA_FROM) / (CORE_LUMA_FULL - CORE_LUMA_FROM));
+    for (const reach of WIDE_REACHES_CELLS) {
+      const ridge = full * ridgeAt(hue, luma, at, reach);
+      if (ridge > contrast[out + i]) contrast[out + i] = ridge;
+    }
+  }
+}
+
+function ridgeAt(hue: Float32Array, luma: Float32Array, at: number, reach: number): number {
+  const above = hue[at - reach];
+  const below = hue[at + reach];
+  // The larger ambient: a step from grey to coloured scenery is then no ridge.
+  const ridge = hue[at] - (above > below ? above : below);
+  if (ridge <= 0) return 0;
+  const rise = luma[at] - 0.5 * (luma[at - reach] + luma[at + reach]);
+  const vouched = COLOUR_PER_LUMA_RISE * (rise + LUMA_RISE_ALLOWANCE);
+  return vouched < ridge ? vouched : ridge;
 }
 
 /** Noise from the differences of cells one reach apart; its median leaves edges and lines out. */
@@ -227,7 +243,7 @@ class NoiseMeter {
   private total = 0;
 
   add(hue: Float32Array, start: number, rows: number): void {
-    const reach = AMBIENT_REACHES_CELLS[0];
+    const reach = NARROW_REACHES_CELLS[0];
     for (let i = 0; i + reach < rows; i += 3) {
       const d = Math.abs(hue[start + i + reach] - hue[start + i]) * 8;
       this.counts[d < 255 ? d | 0 : 255]++;

@@ -65,7 +65,7 @@ export function measureLineShape(
   const count = bottom - top + 1;
   if (count < 5 || seedRow < top || seedRow > bottom) return false;
   smoothProfile(picture, x, top, count);
-  const crest = crestNear(seedRow - top, count);
+  const crest = crestNear(seedRow - top, count, picture.fullRange);
   if (crest < 0) return false;
   const above = ambientFrom(crest, -1, count);
   const below = ambientFrom(crest, 1, count);
@@ -118,14 +118,18 @@ function smoothProfile(picture: YuvPicture, x: number, top: number, count: numbe
   }
 }
 
-/** The highest local crest within the seed's slack; −1 when luma only falls or rises there. */
-function crestNear(seed: number, count: number): number {
+/**
+ * The highest local crest within the seed's slack; −1 when luma only falls or rises there. On a
+ * clipped crest every row is as good: its own wobble is noise.
+ */
+function crestNear(seed: number, count: number, fullRange: boolean): number {
   let crest = -1;
   const from = Math.max(1, seed - SEED_SLACK_PX);
   const to = Math.min(count - 2, seed + SEED_SLACK_PX);
   for (let i = from; i <= to; i++) {
     const here = profile[i];
-    if (here < profile[i - 1] || here < profile[i + 1]) continue;
+    const falls = here >= profile[i - 1] && here >= profile[i + 1];
+    if (!falls && saturationOf(here, fullRange) < 1) continue;
     if (crest < 0 || here > profile[crest]) crest = i;
   }
   return crest;
