@@ -1,9 +1,10 @@
 import { defineConfig } from '@playwright/test';
 
-import { CHROMIUM_FLAGS, findChromium } from './tests/setup/findChromium.ts';
+import { launchWith } from './tests/setup/launchWith.ts';
 
 const PORT = 4174;
-const executablePath = findChromium();
+/** Names an app that is served already, to be tested instead of a fresh build. */
+const servedUrl = process.env.TILTSWEEP_URL;
 
 export default defineConfig({
   testDir: 'tests/browser',
@@ -16,14 +17,18 @@ export default defineConfig({
   timeout: 120_000,
   reporter: 'list',
   use: {
-    baseURL: `http://localhost:${PORT}/`,
+    baseURL: servedUrl ?? `http://localhost:${PORT}/`,
     viewport: { width: 1280, height: 800 },
-    launchOptions: { args: CHROMIUM_FLAGS, ...(executablePath ? { executablePath } : {}) },
+    launchOptions: launchWith(),
     trace: 'retain-on-failure',
   },
-  webServer: {
-    command: `npx vite build && npx vite preview --port ${PORT} --strictPort`,
-    url: `http://localhost:${PORT}/`,
-    timeout: 120_000,
-  },
+  ...(servedUrl
+    ? {}
+    : {
+        webServer: {
+          command: `npx vite build && npx vite preview --port ${PORT} --strictPort`,
+          url: `http://localhost:${PORT}/`,
+          timeout: 120_000,
+        },
+      }),
 });

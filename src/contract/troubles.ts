@@ -101,8 +101,8 @@ export const TROUBLES = {
     countsAs: 'camera-moved',
   },
   'worker-restarted': {
-    cause: 'The measuring part stopped and was started again; the sweep began anew.',
-    remedy: 'Go on turning: a full turn from now on is enough.',
+    cause: 'The measuring part stopped and was started again; the sweep begins anew.',
+    remedy: 'A film is read again by itself; before a camera, turn on for a full turn from now.',
     secondTime: 'Close other programs, reload the page, then sweep again.',
     countsAs: 'too-few-frames',
   },

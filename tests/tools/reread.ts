@@ -7,7 +7,7 @@ import { chromium, type Browser } from '@playwright/test';
 
 import type { Reading } from '../../src/contract/reading.ts';
 import ensureBrowser from '../setup/ensureBrowser.ts';
-import { CHROMIUM_FLAGS, findChromium } from '../setup/findChromium.ts';
+import { launchWith } from '../setup/launchWith.ts';
 import { buildFresh } from './buildFresh.ts';
 import { readInPage } from './pageSweep.ts';
 import { scoreCrash, scoreReading, scoreTable, type SweepScore } from './score.ts';
@@ -41,11 +41,7 @@ mkdirSync(out, { recursive: true });
 const sweeps = listSweeps(resolve(folder), names);
 ensureBrowser();
 const served = await serveFolder(buildFresh(root));
-const executablePath = findChromium();
-const browser = await chromium.launch({
-  args: CHROMIUM_FLAGS,
-  ...(executablePath ? { executablePath } : {}),
-});
+const browser = await chromium.launch(launchWith());
 const readingPaths = new Map<string, string>();
 const scores: SweepScore[] = [];
 try {

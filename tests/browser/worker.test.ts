@@ -1,0 +1,40 @@
+import { expect, test, type Page } from '@playwright/test';
+
+import { chooseFiles, cutFilmFile, expectProblem, frontLeftSetupFile, main, role } from './support.ts';
+
+/** Gives the measuring worker another script for its first starts. */
+async function breakWorker(page: Page, script: string, times: number): Promise<() => number> {
+  let starts = 0;
+  await page.route('**/measure.worker-*.js', (route) => {
+    starts += 1;
+    if (starts > times) return route.continue();
+    return route.fulfill({ contentType: 'text/javascript', body: script });
+  });
+  await page.goto('/');
+  return () => starts;
+}
+
+test('a worker that dies is started again, with the reason shown, and the film is read', async ({ page }) => {
+  const starts = await breakWorker(page, 'throw new Error("out of memory");', 1);
+  await chooseFiles(page, [cutFilmFile(), frontLeftSetupFile()]);
+  await expect(role(page, 'notice')).toHaveAttribute('data-code', 'worker-restarted');
+  await expect(role(page, 'notice')).toContainText('out of memory');
+  await expect(main(page, 'read')).toBeVisible({ timeout: 60_000 });
+  expect(starts()).toBe(2);
+});
+
+test('a worker that dies again on the same film is given up with a message', async ({ page }) => {
+  const starts = await breakWorker(page, 'throw new Error("out of memory");', 99);
+  await chooseFiles(page, [cutFilmFile(), frontLeftSetupFile()]);
+  await expectProblem(page, 'worker-failed', /out of memory/);
+  expect(starts()).toBe(2);
+});
+
+test('a worker that hangs is found out and started again', async ({ page }) => {
+  // Past the half minute for which a worker may be silent.
+  const patience = { timeout: 60_000 };
+  await breakWorker(page, 'for (;;);', 1);
+  await chooseFiles(page, [cutFilmFile(), frontLeftSetupFile()]);
+  await expect(role(page, 'notice')).toHaveAttribute('data-code', 'worker-restarted', patience);
+  await expect(main(page, 'read')).toBeVisible(patience);
+});
