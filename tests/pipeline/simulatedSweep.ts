@@ -31,9 +31,11 @@ export interface SimulatedConditions {
   readonly kicksPerS: number;
   /** White force, as the swing it excites in one radian, mm. */
   readonly forceMm: number;
-  /** Slow lean by the hand's weight: standard deviation mm, correlation time s. */
+  /** Slow change: standard deviation mm, correlation time s. */
   readonly slowMm: number;
   readonly slowTimeS: number;
+  /** What changes slowly: the lean the wheel is drawn to, or only the picture's idea of its tilt. */
+  readonly slowActsOn: 'wheel' | 'picture';
   readonly riseMm: number;
   readonly standMm: number;
   readonly noiseMm: number;
@@ -81,6 +83,7 @@ export function drawConditions(seed: number): SimulatedConditions {
     forceMm: logBetween(0.02, 0.3),
     slowMm: logBetween(0.01, 0.15),
     slowTimeS: between(2, 8),
+    slowActsOn: random() < 0.6 ? 'wheel' : 'picture',
     riseMm: random() < 0.1 ? 0 : between(0, 12),
     standMm: between(0, 5),
     noiseMm: between(0.1, 0.5),
@@ -212,15 +215,17 @@ function integrate(
   let f = 0;
   for (let t = 0; f < timeS.length; t += STEP_S) {
     while (f < timeS.length && timeS[f] <= t) {
-      out.tilt[2 * f] = x;
-      out.tilt[2 * f + 1] = y;
+      const seen = c.slowActsOn === 'picture' ? 1 : 0;
+      out.tilt[2 * f] = x + seen * slowX;
+      out.tilt[2 * f + 1] = y + seen * slowY;
       out.turn[f] = turn;
       f++;
     }
     const omega = turnRate(t);
     const [ct, st] = [Math.cos(turn), Math.sin(turn)];
-    const restX = standMm[0] + tiltMm[0] * ct - tiltMm[1] * st + slowX;
-    const restY = standMm[1] + tiltMm[0] * st + tiltMm[1] * ct + slowY;
+    const drawn = c.slowActsOn === 'wheel' ? 1 : 0;
+    const restX = standMm[0] + tiltMm[0] * ct - tiltMm[1] * st + drawn * slowX;
+    const restY = standMm[1] + tiltMm[0] * st + tiltMm[1] * ct + drawn * slowY;
     const gyro = SPIN_RATIO * omega;
     const ax = -2 * c.dampingRatio * rate * vx - gyro * vy - rate * rate * (x - restX);
     const ay = -2 * c.dampingRatio * rate * vy + gyro * vx - rate * rate * (y - restY);

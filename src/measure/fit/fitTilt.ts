@@ -15,13 +15,14 @@ import {
   type TiltFitOptions,
 } from './tiltFit.ts';
 import { measureTurnCoverage } from './turnCoverage.ts';
-import { describeUncertainty } from './motionUncertainty.ts';
+import { addToCommon, measureMotionUncertainty } from './motionUncertainty.ts';
 import { fitWhole, type WholeFit } from './wholeFit.ts';
 
 /** Spin over transverse moment of inertia of a car wheel (DESIGN section 3). */
 const SPIN_RATIO = 1.7;
 /** Wheels differ by about this much in it. */
 const SPIN_RATIO_SD = 0.1;
+void SPIN_RATIO_SD;
 /** Under two seconds at 30 frames a second nothing can be said of a swing. */
 const LEAST_FRAMES = 60;
 /** Tenths of a second with a plane that the motion's six parameters need. */
@@ -79,13 +80,8 @@ export function fitTilt(
     deviationScale(settled),
   );
   if (whole === null) return failed('turn-incomplete', { ...coverage, unknowns: 'not separable' });
-  const uncertainty = describeUncertainty(
-    motion,
-    whole,
-    spinRatio,
-    options.spinRatioSd ?? SPIN_RATIO_SD,
-    prior,
-  );
+  const uncertainty = measureMotionUncertainty(motion, spinRatio, prior);
+  const covariance = addToCommon(whole.covariance, uncertainty.added);
   const { smoothed, turning } = smoothResidual(
     whole.series,
     whole.coefficients,
@@ -93,19 +89,19 @@ export function fitTilt(
     spinRatio,
   );
   const frames = describeFrames(observations, bins, settled, whole, motion, smoothed, turning);
-  const radius95Mm = RADIUS_95_PER_SD * Math.sqrt(largestVariance(uncertainty.covariance));
+  const radius95Mm = RADIUS_95_PER_SD * Math.sqrt(largestVariance(covariance));
   if (frames.rmsMm > STRONGEST_ROCKING_MM || radius95Mm > LARGEST_RADIUS_95_MM) {
     return failed('rocking-too-strong', { rockingRmsMm: frames.rmsMm, radius95Mm });
   }
   const { rateRadPerS, dampingRatio, slowMm, slowTimeS, planeScale } = motion.estimate.motion;
   return succeeded({
-    ...commonUnknowns(whole, uncertainty.covariance, observations.azimuthsDeg.length),
+    ...commonUnknowns(whole, covariance, observations.azimuthsDeg.length),
     rocking: {
       frequencyHz: rateRadPerS / (2 * Math.PI),
       frequencyLogSd: uncertainty.frequencyLogSd,
       dampingRatio,
       rmsMm: frames.rmsMm,
-      evidence: uncertainty.evidence,
+      evidence: 0,
       slowMm,
       slowTimeS,
     },

@@ -101,7 +101,7 @@ function higherWave(c: Float64Array, cb: number, sb: number): number {
   return c[3] * c2 + c[4] * s2 + c[5] * c3 + c[6] * s3 + c[7] * c4 + c[8] * s4;
 }
 
-/** Tilt of the wheel beyond the stand's, with its rate, and the slow part; 7 numbers a bin. */
+/** The state at each bin with the wheel's own tilt added: all beyond the stand's; 7 numbers a bin. */
 function motionAtBins(
   whole: WholeFit,
   smoothed: SmoothedMotion,
@@ -120,7 +120,7 @@ function motionAtBins(
   return knots;
 }
 
-/** Offset drift and tilt (0°, 90°) between two bins: cubic for the swing, straight for the slow part. */
+/** Offset drift and tilt (0°, 90°) between two bins: straight and cubic. */
 function interpolate(
   timeS: Float64Array,
   knots: Float64Array,
@@ -139,9 +139,8 @@ function interpolate(
   const h11 = u * u * (u - 1) * step;
   const h01 = u * u * (3 - 2 * u);
   for (let i = 0; i < 2; i++) {
-    const swing =
+    out[1 + i] =
       (1 - h01) * knots[p + i] + h01 * knots[q + i] + h10 * knots[p + 2 + i] + h11 * knots[q + 2 + i];
-    out[1 + i] = swing + (1 - u) * knots[p + 5 + i] + u * knots[q + 5 + i];
   }
   out[0] = (1 - u) * knots[p + 4] + u * knots[q + 4];
   return true;

@@ -1,19 +1,134 @@
+import { posteriorFit, type RockingPrior } from './rockingEstimate.ts';
 import type { SettledMotion } from './settledMotion.ts';
-import type { RockingPrior } from './rockingEstimate.ts';
-import type { WholeFit } from './wholeFit.ts';
+import { eigenOfSymmetric } from './symmetricEigen.ts';
+import { COMMON_UNKNOWNS } from './tiltFit.ts';
 
+/**
+ * What not knowing the motion's parameters adds to the covariance.
+ *
+ * The unknowns' covariance at the likeliest parameters is too small: parameters that allow more
+ * slow change are nearly as likely and much less certain of the tilt. So it is averaged over the
+ * parameters' posterior, by three points along each of its axes (Gauss–Hermite, reweighted by the
+ * posterior itself; after Rue, Martino & Chopin 2009, from memory).
+ */
 export interface MotionUncertainty {
-  readonly covariance: Float64Array;
+  /** Covariance to be added for g₀, stand 0°, stand 90°, a₁, b₁; 5×5. */
+  readonly added: Float64Array;
   readonly frequencyLogSd: number;
-  readonly evidence: number;
 }
 
-export function describeUncertainty(
-  _motion: SettledMotion,
-  whole: WholeFit,
-  _spinRatio: number,
-  _spinRatioSd: number,
-  _prior: RockingPrior,
+/** Unknowns of the series that the motion's search runs on. */
+const UNKNOWNS = 5;
+const PARAMETERS = 6;
+/** Steps for the second differences, in the parameters' logarithms: about a third of an sd. */
+const STEPS = [0.01, 0.15, 0.1, 0.03, 0.2, 0.3];
+/** Three-point Gauss–Hermite rule: nodes 0 and ±√3 with weights 4 : 1 : 1. */
+const NODE = Math.sqrt(3);
+const SIDE_WEIGHT = 1 / 6;
+/**
+ * A posterior that falls off slower than its curvature says must not count more than this, times
+ * the Gaussian's own weight: beyond, the three points no longer describe it.
+ */
+const LARGEST_REWEIGHT = 3;
+/** The priors' own widths bound every axis: an sd above 1.5 in a logarithm is none of theirs. */
+const LEAST_CURVATURE = 1 / 1.5 ** 2;
+
+export function measureMotionUncertainty(
+  settled: SettledMotion,
+  spinRatio: number,
+  prior: RockingPrior,
 ): MotionUncertainty {
-  return { covariance: whole.covariance, frequencyLogSd: 0, evidence: 0 };
+  const { coarse, estimate } = settled;
+  const centre = estimate.logPoint;
+  const at = (point: Float64Array) => posteriorFit(coarse, point, spinRatio, prior);
+  const middle = at(centre);
+  const added = new Float64Array(UNKNOWNS * UNKNOWNS);
+  if (middle === null) return { added, frequencyLogSd: 0 };
+  const curvature = secondDifferences((point) => at(point)?.cost ?? Infinity, centre, middle.cost);
+  const axes = eigenOfSymmetric(curvature, PARAMETERS);
+  let frequencyVariance = 0;
+  for (let j = 0; j < PARAMETERS; j++) {
+    const sd = 1 / Math.sqrt(Math.max(axes.values[j], LEAST_CURVATURE));
+    frequencyVariance += (axes.vectors[j] * sd) ** 2;
+    const sides = [-NODE, NODE].map((z) => {
+      const point = centre.map((x, i) => x + z * sd * axes.vectors[i * PARAMETERS + j]);
+      const fit = at(point);
+      if (fit === null) return null;
+      const reweight = Math.exp(middle.cost - fit.cost + (NODE * NODE) / 2);
+      return { fit, weight: SIDE_WEIGHT * Math.min(reweight, LARGEST_REWEIGHT) };
+    });
+    addSpread(added, middle, sides);
+  }
+  return { added, frequencyLogSd: Math.sqrt(frequencyVariance) };
 }
+
+type PosteriorFit = NonNullable<ReturnType<typeof posteriorFit>>;
+
+/** Mean covariance plus covariance of means over one axis, less the middle's own. */
+function addSpread(
+  added: Float64Array,
+  middle: PosteriorFit,
+  sides: readonly ({ fit: PosteriorFit; weight: number } | null)[],
+): void {
+  const known = sides.filter((side) => side !== null);
+  let total = 1 - 2 * SIDE_WEIGHT;
+  for (const { weight } of known) total += weight;
+  const shift = new Float64Array(UNKNOWNS);
+  for (const { fit, weight } of known) {
+    for (let i = 0; i < UNKNOWNS; i++) {
+      shift[i] += (weight / total) * (fit.coefficients[i] - middle.coefficients[i]);
+    }
+  }
+  for (let i = 0; i < UNKNOWNS; i++) {
+    for (let k = 0; k < UNKNOWNS; k++) {
+      const at = i * UNKNOWNS + k;
+      for (const { fit, weight } of known) {
+        const apart =
+          (fit.coefficients[i] - middle.coefficients[i]) *
+          (fit.coefficients[k] - middle.coefficients[k]);
+        added[at] += (weight / total) * (fit.covariance[at] - middle.covariance[at] + apart);
+      }
+      added[at] -= shift[i] * shift[k];
+    }
+  }
+}
+
+function secondDifferences(
+  cost: (point: Float64Array) => number,
+  centre: Float64Array,
+  middle: number,
+): Float64Array {
+  const n = PARAMETERS;
+  const out = new Float64Array(n * n);
+  const moved = (i: number, hi: number, j: number, hj: number): number => {
+    const point = Float64Array.from(centre);
+    point[i] += hi;
+    point[j] += hj;
+    return cost(point);
+  };
+  const up = STEPS.map((h, i) => moved(i, h, i, 0));
+  const down = STEPS.map((h, i) => moved(i, -h, i, 0));
+  for (let i = 0; i < n; i++) {
+    const h = STEPS[i];
+    out[i * n + i] = (up[i] - 2 * middle + down[i]) / (h * h);
+    for (let j = 0; j < i; j++) {
+      const both = moved(i, h, j, STEPS[j]);
+      const value = (both - up[i] - up[j] + middle) / (h * STEPS[j]);
+      out[i * n + j] = value;
+      out[j * n + i] = value;
+    }
+  }
+  return out.map((x) => (Number.isFinite(x) ? x : 0));
+}
+
+/** Adds the 5×5 to the 11×11 of all common unknowns, whose first five are the same. */
+export function addToCommon(covariance: Float64Array, added: Float64Array): Float64Array {
+  const out = Float64Array.from(covariance);
+  for (let i = 0; i < UNKNOWNS; i++) {
+    for (let k = 0; k < UNKNOWNS; k++) {
+      out[i * COMMON_UNKNOWNS + k] += added[i * UNKNOWNS + k];
+    }
+  }
+  return out;
+}
+

@@ -84,17 +84,26 @@ export function restrictedLikelihood(
   };
 }
 
-export function negativeLogPosterior(
+export interface PosteriorFit {
+  /** −log posterior, up to a constant. */
+  readonly cost: number;
+  /** g₀, stand 0°, stand 90°, …, a₁, b₁ at these parameters, and their covariance. */
+  readonly coefficients: Float64Array;
+  readonly covariance: Float64Array;
+}
+
+export function posteriorFit(
   series: PlaneSeries,
   logPoint: Float64Array,
   spinRatio: number,
   prior: RockingPrior,
-): number {
+): PosteriorFit | null {
   // Beyond these the swing is no swing and the exact step would lose its meaning.
-  if (!(logPoint[1] < Math.log(0.7)) || Math.abs(logPoint[0]) > 4) return Infinity;
+  if (!(logPoint[1] < Math.log(0.7)) || Math.abs(logPoint[0]) > 4) return null;
   const fit = restrictedLikelihood(series, motionAt(logPoint), spinRatio);
-  if (fit === null) return Infinity;
-  return -fit.logLikelihood + priorCost(logPoint, prior);
+  if (fit === null || !Number.isFinite(fit.logLikelihood)) return null;
+  const { coefficients, covariance } = fit;
+  return { cost: priorCost(logPoint, prior) - fit.logLikelihood, coefficients, covariance };
 }
 
 function priorCost(logPoint: ArrayLike<number>, prior: RockingPrior): number {
@@ -122,7 +131,7 @@ export function estimateRocking(
   planeScale: number,
 ): RockingEstimate {
   const cost = (point: Float64Array): number =>
-    negativeLogPosterior(series, point, spinRatio, prior);
+    posteriorFit(series, point, spinRatio, prior)?.cost ?? Infinity;
   const best = minimise(cost, start ?? bestStart(cost, planeScale), SIZES, FALL_TOLERANCE, MAX_ITERATIONS);
   return {
     motion: motionAt(best.point),

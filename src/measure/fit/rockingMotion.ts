@@ -14,7 +14,7 @@ export interface RockingParameters {
   readonly dampingRatio: number;
   /** √(q/ω₀³), mm: q the intensity of the white random force on one axis, mm²/s³. */
   readonly kickMm: number;
-  /** Standard deviation of the slow change of offset and tilts, mm, and its correlation time, s. */
+  /** Standard deviation of the slow change of offset and lean, mm, and its correlation time, s. */
   readonly slowMm: number;
   readonly slowTimeS: number;
   /** Factor on the planes' own standard errors. */
@@ -91,6 +91,7 @@ export function stepMotion(
  * The tilt of a wheel with W = 1 at each time, complex: the forced answer with the swings that
  * starting and stopping set off. Four numbers a time: tilt (re, im), its rate (re, im).
  *
+ * `transitions` holds `perStep` numbers a time, the first eight as `stepMotion` writes them.
  * Over a step the turn runs evenly; there the steady answer is G·e^{iφ}, and the difference from it
  * swings freely.
  */
@@ -101,6 +102,7 @@ export function turningTilt(
   rateRadPerS: number,
   dampingRatio: number,
   transitions: Float64Array,
+  perStep: number,
 ): Float64Array {
   const n = timeS.length;
   const out = new Float64Array(4 * n);
@@ -137,7 +139,7 @@ export function turningTilt(
       const dIm = zIm - startIm;
       const uRe = vRe + rate * startIm;
       const uIm = vIm - rate * startRe;
-      const at = k * 12;
+      const at = k * perStep;
       const t = transitions;
       zRe = endRe + t[at] * dRe - t[at + 1] * dIm + t[at + 2] * uRe - t[at + 3] * uIm;
       zIm = endIm + t[at] * dIm + t[at + 1] * dRe + t[at + 2] * uIm + t[at + 3] * uRe;

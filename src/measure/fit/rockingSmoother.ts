@@ -62,15 +62,15 @@ function filterForward(
   };
   const p = startCovariance(motion);
   const m = new Float64Array(STATE);
-  const f = new Float64Array(16);
+  const f = new Float64Array(4 * STATE);
   const h = new Float64Array(STATE);
   const k = new Float64Array(STATE);
   const perScale = 1 / motion.planeScale;
   for (let b = 0; b < count; b++) {
     if (b > 0) {
       const keep = Math.exp(-(timeS[b] - timeS[b - 1]) / motion.slowTimeS);
-      realTransition(record.transitions, b * 12, f);
-      predictCovariance(p, f, keep, record.transitions, b * 12, motion);
+      realTransition(record.transitions, b, f);
+      predictCovariance(p, f, keep, record.transitions, b, motion);
       predictMean(m, f, keep);
     }
     record.mean.set(m, b * STATE);
@@ -95,9 +95,10 @@ function filterForward(
 }
 
 function predictMean(m: Float64Array, f: Float64Array, keep: number): void {
-  const [m0, m1, m2, m3] = m;
+  const before = Float64Array.from(m);
   for (let i = 0; i < 4; i++) {
-    m[i] = f[i * 4] * m0 + f[i * 4 + 1] * m1 + f[i * 4 + 2] * m2 + f[i * 4 + 3] * m3;
+    m[i] = 0;
+    for (let j = 0; j < STATE; j++) m[i] += f[i * STATE + j] * before[j];
   }
   for (let i = 4; i < STATE; i++) m[i] *= keep;
 }
@@ -112,7 +113,7 @@ function smoothBackward(
   const distance = new Float64Array(count);
   const r = new Float64Array(STATE);
   const n = new Float64Array(STATE * STATE);
-  const f = new Float64Array(16);
+  const f = new Float64Array(4 * STATE);
   const h = new Float64Array(STATE);
   const perScale = 1 / motion.planeScale;
   for (let b = count - 1; b >= 0; b--) {
@@ -129,7 +130,7 @@ function smoothBackward(
     }
     if (b === 0) break;
     const keep = Math.exp(-(timeS[b] - timeS[b - 1]) / motion.slowTimeS);
-    realTransition(record.transitions, b * 12, f);
+    realTransition(record.transitions, b, f);
     transposeStep(r, n, f, keep);
   }
   return { state, distance };
@@ -169,27 +170,26 @@ function takeBack(
   return (u * u) / d;
 }
 
-/** r ← Fᵀ·r, N ← Fᵀ·N·F. */
+/** r ← Fᵀ·r, N ← Fᵀ·N·F; rows of F: `f` (4×7), then the slow parts by `keep`. */
 function transposeStep(r: Float64Array, n: Float64Array, f: Float64Array, keep: number): void {
   const [r0, r1, r2, r3] = r;
-  for (let i = 0; i < 4; i++) r[i] = f[i] * r0 + f[4 + i] * r1 + f[8 + i] * r2 + f[12 + i] * r3;
-  for (let i = 4; i < STATE; i++) r[i] *= keep;
+  for (let j = 0; j < STATE; j++) {
+    r[j] = f[j] * r0 + f[7 + j] * r1 + f[14 + j] * r2 + f[21 + j] * r3 + (j < 4 ? 0 : keep * r[j]);
+  }
   for (let i = 0; i < STATE; i++) {
     const at = i * STATE;
-    for (let j = 0; j < 4; j++) {
+    const [n0, n1, n2, n3] = [n[at], n[at + 1], n[at + 2], n[at + 3]];
+    for (let j = 0; j < STATE; j++) {
       work[at + j] =
-        n[at] * f[j] + n[at + 1] * f[4 + j] + n[at + 2] * f[8 + j] + n[at + 3] * f[12 + j];
+        n0 * f[j] + n1 * f[7 + j] + n2 * f[14 + j] + n3 * f[21 + j] + (j < 4 ? 0 : keep * n[at + j]);
     }
-    for (let j = 4; j < STATE; j++) work[at + j] = n[at + j] * keep;
   }
   for (let j = 0; j < STATE; j++) {
-    for (let i = 0; i < 4; i++) {
+    const [w0, w1, w2, w3] = [work[j], work[7 + j], work[14 + j], work[21 + j]];
+    for (let i = 0; i < STATE; i++) {
       n[i * STATE + j] =
-        f[i] * work[j] +
-        f[4 + i] * work[STATE + j] +
-        f[8 + i] * work[2 * STATE + j] +
-        f[12 + i] * work[3 * STATE + j];
+        f[i] * w0 + f[7 + i] * w1 + f[14 + i] * w2 + f[21 + i] * w3 +
+        (i < 4 ? 0 : keep * work[i * STATE + j]);
     }
-    for (let i = 4; i < STATE; i++) n[i * STATE + j] = keep * work[i * STATE + j];
   }
 }

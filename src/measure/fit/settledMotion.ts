@@ -7,7 +7,7 @@ import {
   type RockingEstimate,
   type RockingPrior,
 } from './rockingEstimate.ts';
-import { transitionsOf } from './rockingFilter.ts';
+import { PER_STEP, transitionsOf } from './rockingFilter.ts';
 import { turningTilt, type RockingParameters } from './rockingMotion.ts';
 import { smoothMotion, type SmoothedMotion } from './rockingSmoother.ts';
 
@@ -105,7 +105,7 @@ export function smoothResidual(
   const { count, columnCount, columns, root } = series;
   const transitions = transitionsOf(series, motion, spinRatio);
   const turning = turningTilt(
-    series.timeS, series.turnRad, spinRatio, motion.rateRadPerS, motion.dampingRatio, transitions,
+    series.timeS, series.turnRad, spinRatio, motion.rateRadPerS, motion.dampingRatio, transitions, PER_STEP,
   );
   const a1 = coefficients[columnCount - 1];
   const b1 = coefficients[columnCount];
