@@ -108,7 +108,7 @@ export function chooseWeights(input: WeightChoiceInput): BalanceOutcome<WeightCh
   } while (
     settings.maxPlaces === 2 &&
     rounds.at(-1)!.length === 2 &&
-    vectorAmount(left) > sameGmm &&
+    vectorAmount(left) > Math.max(sameGmm, worthwhileGmm(stock)) &&
     rounds.length < ROUNDS_MAX
   );
   const places = rounds.flat();
@@ -125,6 +125,12 @@ export function chooseWeights(input: WeightChoiceInput): BalanceOutcome<WeightCh
 interface Stock {
   readonly kinds: readonly WeightKind[];
   readonly rings: readonly WeightRing[];
+}
+
+/** A further place is worth it only above half the smallest piece, g·mm. */
+function worthwhileGmm({ kinds, rings }: Stock): number {
+  const masses = kinds.map((kind) => kind.massG);
+  return (Math.min(...masses) * Math.min(...rings.map((ring) => ring.radiusMm))) / 2;
 }
 
 interface Settings {

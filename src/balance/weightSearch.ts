@@ -1,5 +1,6 @@
 import type { FreeWay } from './freeArcs.ts';
 import type { Load } from './weightStock.ts';
+import { cellOf, fitsAt, weightTables, type Fitted, type Tables } from './weightTables.ts';
 
 /** A load at an angle of the grid, counted from the light spot clockwise. */
 export interface Placed {
@@ -33,7 +34,7 @@ export interface SearchSpace {
  * than `sameGmm` ends it; where none does, the first one within `sameGmm` of the least wins.
  */
 export function searchPlaces(space: SearchSpace): Found {
-  const tables = tablesOf(space);
+  const tables = weightTables(space.loads, space.free, space.count);
   const better: Found[] = [{ placed: [], residualGmm: space.wantedGmm }];
   const most = tables.groups.length - 1;
   for (let pieces = 1; pieces <= most * space.maxPlaces; pieces += 1) {
@@ -49,94 +50,83 @@ export function searchPlaces(space: SearchSpace): Found {
   return better.find((found) => found.residualGmm <= limit)!;
 }
 
-interface Tables {
-  readonly cos: Float64Array;
-  readonly sin: Float64Array;
-  /** Loads by their number of pieces, each sorted by moment. */
-  readonly groups: readonly (readonly Load[])[];
-  readonly moments: readonly Float64Array[];
+/** What is still wanted, g·mm along and across step 0, and the cell of its direction. */
+interface Pull {
+  readonly vx: number;
+  readonly vy: number;
+  readonly cell: number;
 }
 
-function tablesOf({ count, loads }: SearchSpace): Tables {
-  const angle = (_: unknown, i: number): number => (i * 2 * Math.PI) / count;
-  const most = loads.reduce((a, load) => Math.max(a, load.pieces), 0);
-  const groups = Array.from({ length: most + 1 }, (_, pieces) =>
-    loads.filter((load) => load.pieces === pieces).sort((a, b) => a.momentGmm - b.momentGmm),
-  );
-  return {
-    cos: Float64Array.from({ length: count }, (_, i) => Math.cos(angle(_, i))),
-    sin: Float64Array.from({ length: count }, (_, i) => Math.sin(angle(_, i))),
-    groups,
-    moments: groups.map((group) => Float64Array.from(group, (load) => load.momentGmm)),
-  };
-}
+type Search = (space: SearchSpace, tables: Tables, pieces: number, below: number) => Found | null;
 
-const fits = (free: FreeWay, load: Load, step: number): boolean =>
-  free.aheadDeg[step]! >= load.aheadDeg && free.behindDeg[step]! >= load.behindDeg;
-
-function bestSingle(
-  space: SearchSpace,
-  tables: Tables,
-  pieces: number,
-  below: number,
-): Found | null {
+const bestSingle: Search = (space, tables, pieces, below) => {
   let found: Found | null = null;
-  for (const load of tables.groups[pieces] ?? []) {
-    const best = bestStep(space, tables, load, space.wantedGmm, 0, found?.residualGmm ?? below);
-    if (best) found = { placed: [{ load, step: best.step }], residualGmm: best.residualGmm };
+  for (const fitted of tables.groups[pieces]?.fitted ?? []) {
+    const limit: number = found?.residualGmm ?? below;
+    const wanted: Pull = { vx: space.wantedGmm, vy: 0, cell: 0 };
+    const best = bestStep(space.count, tables, fitted, wanted, limit * limit, null);
+    if (best < 0) continue;
+    const residualGmm = Math.sqrt(leftSquared(tables, fitted.load, best, wanted));
+    found = { placed: [{ load: fitted.load, step: best }], residualGmm };
   }
   return found;
-}
+};
 
-function bestPair(space: SearchSpace, tables: Tables, pieces: number, below: number): Found | null {
+const bestPair: Search = (space, tables, pieces, below) => {
   let found: Found | null = null;
   for (let more = Math.ceil(pieces / 2); more < pieces; more += 1) {
-    for (const load of tables.groups[more] ?? []) {
+    for (const { load } of tables.groups[more]?.fitted ?? []) {
       const limit: number = found?.residualGmm ?? below;
       found = bestPartner(space, tables, load, pieces - more, limit) ?? found;
     }
   }
   return found;
-}
+};
 
 /**
  * For one load at every angle that it fits: the pull still wanted is v, and a partner of moment m
- * leaves at least ||v| − m|, so only those within the limit are tried.
+ * whose nearest free place is δ off leaves at least √(|v|² + m² − 2|v|·m·cos δ), so only those
+ * within the limit are tried, the nearest in moment first.
  */
 function bestPartner(
   space: SearchSpace,
-  { cos, sin, groups, moments }: Tables,
+  tables: Tables,
   load: Load,
   pieces: number,
   below: number,
 ): Found | null {
-  const partners = groups[pieces]!;
-  const partnerMoments = moments[pieces]!;
-  if (partners.length === 0) return null;
+  const { fitted, moments, offCosine } = tables.groups[pieces]!;
+  if (fitted.length === 0) return null;
+  const leastMoment = moments[0]!;
+  const mostMoment = moments.at(-1)!;
+  if (space.wantedGmm - load.momentGmm - mostMoment >= below) return null;
   const free = space.free[load.ring]!;
-  const tables: Tables = { cos, sin, groups, moments };
   let found: Found | null = null;
   let limit = below;
-  for (let step = 0; step < space.count; step += 1) {
-    const vx = space.wantedGmm - load.momentGmm * cos[step]!;
-    const vy = -load.momentGmm * sin[step]!;
+  for (const step of tables.outward) {
+    const vx = space.wantedGmm - load.momentGmm * tables.cos[step]!;
+    const vy = -load.momentGmm * tables.sin[step]!;
     const length = Math.sqrt(vx * vx + vy * vy);
-    if (length > partnerMoments.at(-1)! + limit || length < partnerMoments[0]! - limit) continue;
-    if (!fits(free, load, step)) continue;
-    for (let i = firstAbove(partnerMoments, length - limit); i < partners.length; i += 1) {
-      const partner = partners[i]!;
-      if (partner.momentGmm > length + limit) break;
-      if (!areOnHand(space.onHand, load, partner)) continue;
-      const best = bestStep(space, tables, partner, vx, vy, limit, { load, step });
-      if (!best) continue;
-      limit = best.residualGmm;
-      found = {
-        placed: [
-          { load, step },
-          { load: partner, step: best.step },
-        ],
-        residualGmm: limit,
-      };
+    if (length - mostMoment >= limit || leastMoment - length >= limit) continue;
+    if (!fitsAt(free, load, step)) continue;
+    const cell = cellOf(space.count, vx, vy);
+    const aligned = length * offCosine[cell]!;
+    const nearest = Math.min(Math.max(aligned, leastMoment), mostMoment);
+    if (length * length + nearest * (nearest - 2 * aligned) >= limit * limit) continue;
+    const pull: Pull = { vx, vy, cell };
+    const beside: Placed = { load, step };
+    const tryPartner = (partner: Fitted): void => {
+      const best = bestStep(space.count, tables, partner, pull, limit * limit, beside);
+      if (best < 0 || !areOnHand(space.onHand, load, partner.load)) return;
+      limit = Math.sqrt(leftSquared(tables, partner.load, best, pull));
+      found = { placed: [beside, { load: partner.load, step: best }], residualGmm: limit };
+    };
+    const middle = firstAbove(moments, length);
+    for (let i = middle; i < fitted.length && moments[i]! - length < limit; i += 1) {
+      tryPartner(fitted[i]!);
+    }
+    for (let i = middle - 1; i >= 0 && length - moments[i]! < limit; i -= 1) {
+      tryPartner(fitted[i]!);
     }
   }
   return found;
@@ -158,51 +148,51 @@ function areOnHand(onHand: readonly number[], a: Load, b: Load): boolean {
   return onHand.every((count, kind) => a.counts[kind]! + b.counts[kind]! <= count);
 }
 
+/** Square of what a load at a step leaves of a pull. */
+function leftSquared({ cos, sin }: Tables, load: Load, step: number, { vx, vy }: Pull): number {
+  const dx = vx - load.momentGmm * cos[step]!;
+  const dy = vy - load.momentGmm * sin[step]!;
+  return dx * dx + dy * dy;
+}
+
 /**
- * The angle at which a load leaves the least of (vx, vy), if that is less than `below`: outward from
- * the direction wanted on both sides, as far as anything better can lie.
+ * The step at which a load leaves the least of a pull, if its square is less than `below`, or −1:
+ * outward from the direction wanted on both sides, as far as anything better can lie.
  */
 function bestStep(
-  space: SearchSpace,
-  { cos, sin }: Tables,
-  load: Load,
-  vx: number,
-  vy: number,
+  count: number,
+  tables: Tables,
+  { load, below: backward, above: forward }: Fitted,
+  pull: Pull,
   below: number,
-  beside?: Placed,
-): { readonly step: number; readonly residualGmm: number } | null {
-  const { count } = space;
-  const m = load.momentGmm;
-  const free = space.free[load.ring]!;
-  const middle = Math.floor((Math.atan2(vy, vx) / (2 * Math.PI)) * count);
-  let bestStepFound = -1;
-  let bestSquared = below * below;
-  for (const side of [-1, 1]) {
-    for (let k = 0; k <= count / 2; k += 1) {
-      const step = (((middle + (side < 0 ? -k : 1 + k)) % count) + count) % count;
-      const dx = vx - m * cos[step]!;
-      const dy = vy - m * sin[step]!;
-      const squared = dx * dx + dy * dy;
-      if (squared >= bestSquared) break;
-      const isClear = fits(free, load, step) && (!beside || standApart(space, beside, load, step));
-      if (!isClear) continue;
-      bestStepFound = step;
-      bestSquared = squared;
-      break;
+  beside: Placed | null,
+): number {
+  const { cell } = pull;
+  let best = -1;
+  let least = below;
+  for (const isForward of [false, true]) {
+    let step = isForward ? forward[cell]! : backward[cell]!;
+    // Each turn of the loop goes to the next free step; half a turn away nothing gets better.
+    for (let travelled = 0; travelled <= count / 2;) {
+      const squared = leftSquared(tables, load, step, pull);
+      if (squared >= least) break;
+      if (!beside || standApart(count, beside, load, step)) {
+        best = step;
+        least = squared;
+        break;
+      }
+      const next = isForward ? forward[step]! : backward[(step - 1 + count) % count]!;
+      travelled += (isForward ? next - step + count : step - next + count) % count || count;
+      step = next;
     }
   }
-  return bestStepFound < 0 ? null : { step: bestStepFound, residualGmm: Math.sqrt(bestSquared) };
+  return best;
 }
 
 /** Two loads on one ring may touch but not lie on each other. */
-export function standApart(
-  { count }: Pick<SearchSpace, 'count'>,
-  first: Placed,
-  load: Load,
-  step: number,
-): boolean {
+function standApart(count: number, first: Placed, load: Load, step: number): boolean {
   if (first.load.ring !== load.ring) return true;
-  const onwardDeg = ((((step - first.step) % count) + count) % count) * (360 / count);
+  const onwardDeg = ((step - first.step + count) % count) * (360 / count);
   return (
     onwardDeg >= first.load.aheadDeg + load.behindDeg &&
     360 - onwardDeg >= first.load.behindDeg + load.aheadDeg

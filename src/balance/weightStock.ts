@@ -55,7 +55,7 @@ export interface Load {
 }
 
 /** Loads beyond this many take longer to try than a person waits. */
-const LOADS_MAX = 20000;
+const LOADS_MAX = 5000;
 /** A longer strip pulls against itself, degrees. */
 const STRIP_MAX_DEG = 180;
 
