@@ -4,7 +4,7 @@ import { sampleRangeOf, type LaserColour } from './laserColour.ts';
 import { laserContrastOf, type LaserContrast } from './laserContrast.ts';
 import { contrastOnPath, findLaserPath, type LaserPath } from './laserPath.ts';
 import { HALF_HEIGHT_PER_RMS, matchedCentrePx, templateFor } from './lineCentre.ts';
-import { measureLineShape, type LineShape } from './lineShape.ts';
+import { measureLineShape, type LineSeed, type LineShape } from './lineShape.ts';
 import { smoothOverNeighbours } from './neighbourColumns.ts';
 
 export interface LaserLineOptions {
@@ -95,14 +95,15 @@ function measureAlongPath(
   const above = new Float32Array(count);
   const below = new Float32Array(count);
   const shape: LineShape = emptyShape();
+  const seed: LineSeed = { seedPx: 0, colourTopPx: 0, colourBottomPx: 0 };
   for (let n = 0; n < count; n++) {
     const x = x0 + n * columnStepPx;
     made.columnsPx[n] = x + 0.5;
     const k = Math.floor((x - x0) / CELL_PX / grid.stepCells);
     const contrast = contrastOnPath(grid, laser, path, k);
     if (contrast <= 0) continue;
-    const seedPx = (grid.firstCellY[k] + path.row[k] + 0.5) * CELL_PX;
-    if (!measureLineShape(picture, x, seedPx, shape)) continue;
+    setSeed(grid, laser, path, k, seed);
+    if (!measureLineShape(picture, x, seed, shape)) continue;
     made.strength[n] = contrast;
     made.rowPx[n] = shape.midPx;
     made.lumaRise[n] = shape.rise;
@@ -135,6 +136,26 @@ function measureAlongPath(
     presentCount++;
   }
   return { colour, ...made, presentCount, noise: laser.noise };
+}
+
+/** The path's cell in column k and the cells around it that keep half of its contrast. */
+function setSeed(
+  grid: CellGrid,
+  laser: LaserContrast,
+  path: LaserPath,
+  k: number,
+  seed: LineSeed,
+): void {
+  const row = path.row[k];
+  const at = k * grid.rows;
+  const half = 0.5 * laser.contrast[at + row];
+  let top = row;
+  while (top > 0 && laser.contrast[at + top - 1] >= half) top--;
+  let bottom = row;
+  while (bottom < grid.rows - 1 && laser.contrast[at + bottom + 1] >= half) bottom++;
+  seed.seedPx = (grid.firstCellY[k] + row + 0.5) * CELL_PX;
+  seed.colourTopPx = (grid.firstCellY[k] + top) * CELL_PX;
+  seed.colourBottomPx = (grid.firstCellY[k] + bottom + 1) * CELL_PX;
 }
 
 function emptyShape(): LineShape {

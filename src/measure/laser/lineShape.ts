@@ -13,6 +13,9 @@ export const REACH_PX = 34;
 const SEED_SLACK_PX = 4;
 /** Rise above the lowest ambient at which another structure is taken to begin, part of the line's. */
 const NEXT_STRUCTURE_RISE = 0.25;
+/** Luma has settled to ambient when over this many pixels it drops by less than that part. */
+const SETTLED_OVER_PX = 4;
+const SETTLED_DROP = 0.1;
 
 /**
  * Levels at which a flank is cut, as parts of the crest's rise. A clipped crest (saturated = 1) has
@@ -43,11 +46,19 @@ export interface LineShape {
   rise: number;
 }
 
+/** Where the colour says the line is in a column, pixels. */
+export interface LineSeed {
+  seedPx: number;
+  /** Rows between which the colour contrast keeps at least half of its value at the seed. */
+  colourTopPx: number;
+  colourBottomPx: number;
+}
+
 /** Smoothed profile; one buffer for all columns, so shapes must be read before the next call. */
 const profile = new Float32Array(2 * REACH_PX + 1);
 
 /**
- * Measures the line whose crest lies near `seedPx` in pixel column `x`; false when the profile
+ * Measures the line whose crest lies near the seed in pixel column `x`; false when the profile
  * there has no crest that falls to the middle level on both sides.
  *
  * The profile is smoothed by (1 2 1)/4. Levels count from the higher of both ambients, so that a
@@ -56,9 +67,10 @@ const profile = new Float32Array(2 * REACH_PX + 1);
 export function measureLineShape(
   picture: YuvPicture,
   x: number,
-  seedPx: number,
+  seed: LineSeed,
   shape: LineShape,
 ): boolean {
+  const { seedPx } = seed;
   const seedRow = Math.floor(seedPx);
   const top = Math.max(1, seedRow - REACH_PX);
   const bottom = Math.min(picture.heightPx - 2, seedRow + REACH_PX);
@@ -67,8 +79,8 @@ export function measureLineShape(
   smoothProfile(picture, x, top, count);
   const crest = crestNear(seedRow - top, count, picture.fullRange);
   if (crest < 0) return false;
-  const above = ambientFrom(crest, -1, count);
-  const below = ambientFrom(crest, 1, count);
+  const above = ambientFrom(crest, -1, crest + top + 0.5 - seed.colourTopPx, count);
+  const below = ambientFrom(crest, 1, seed.colourBottomPx - crest - top - 0.5, count);
   const ambient = above > below ? above : below;
   const rise = profile[crest] - ambient;
   if (rise <= 0) return false;
@@ -136,21 +148,29 @@ function crestNear(seed: number, count: number, fullRange: boolean): number {
 }
 
 /**
- * Lowest luma on one side before another structure begins or the reach ends. Another structure
- * begins where luma, once down by half, climbs again; speckle on a broad crest is none.
+ * Lowest luma beyond the coloured extent on one side, up to where luma settles, another structure
+ * begins or the reach ends. Inside the extent nothing counts: speckle and doubles are no ambient;
+ * far outside nothing counts either: a line on white tape stands on the tape.
  */
-function ambientFrom(crest: number, step: 1 | -1, count: number): number {
+function ambientFrom(crest: number, step: 1 | -1, extentPx: number, count: number): number {
   const crestLuma = profile[crest];
-  let floor = crestLuma;
-  for (let i = crest + step; i >= 0 && i < count; i += step) {
-    if (profile[i] < floor) floor = profile[i];
-  }
-  const halfDown = 0.5 * (crestLuma + floor);
-  let lowest = crestLuma;
-  for (let i = crest + step; i >= 0 && i < count; i += step) {
+  let i = crest + step * Math.max(1, Math.round(extentPx));
+  if (i < 0) i = 0;
+  else if (i >= count) i = count - 1;
+  let lowest = profile[i];
+  let mark = lowest;
+  let sinceMark = 0;
+  for (i += step; i >= 0 && i < count; i += step) {
     const value = profile[i];
+    const depth = crestLuma - lowest;
     if (value < lowest) lowest = value;
-    else if (lowest < halfDown && value - lowest > NEXT_STRUCTURE_RISE * (crestLuma - lowest)) break;
+    else if (value - lowest > NEXT_STRUCTURE_RISE * depth) break;
+    sinceMark++;
+    if (sinceMark === SETTLED_OVER_PX) {
+      if (mark - lowest < SETTLED_DROP * depth) break;
+      mark = lowest;
+      sinceMark = 0;
+    }
   }
   return lowest;
 }
