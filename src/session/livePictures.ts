@@ -36,13 +36,13 @@ export function feedLivePictures(
 
 /** Counts of a camera track (W3C Media Capture Extensions, section "track statistics"); not in all browsers. */
 interface CountingTrack {
-  readonly stats?: { readonly deliveredFrames?: number };
+  readonly stats?: { readonly totalFrames?: number };
 }
 
 /** The worker itself reads the camera's stream: the main thread touches no picture. */
 function feedByProcessor(track: MediaStreamVideoTrack, worker: MeasureWorker): LiveFeed {
-  const delivered = () => (track as CountingTrack).stats?.deliveredFrames;
-  const deliveredBefore = delivered() ?? 0;
+  const given = () => (track as CountingTrack).stats?.totalFrames ?? 0;
+  const givenBefore = given();
   const processor = new MediaStreamTrackProcessor({ track });
   const ended = worker.pumpStream(processor.readable).then((end): FeedEnd => {
     if (!end.ok) return 'worker-crashed';
@@ -51,7 +51,7 @@ function feedByProcessor(track: MediaStreamVideoTrack, worker: MeasureWorker): L
   return {
     ended,
     // One more may just be on its way; a browser without these counts reports none.
-    framesDropped: (taken) => Math.max(0, (delivered() ?? 0) - deliveredBefore - taken - 1),
+    framesDropped: (taken) => Math.max(0, given() - givenBefore - taken - 1),
     stop: () => undefined,
   };
 }
