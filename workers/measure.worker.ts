@@ -53,11 +53,7 @@ const measuring = {
   },
 
   /** Begins a sweep whose pictures come from a camera, by `pumpStream` or one at a time by `addPicture`. */
-  startLive(
-    setup: SweepSetup,
-    earlier: AcceptedReading | null,
-    listener: SweepListener,
-  ): void {
+  startLive(setup: SweepSetup, earlier: AcceptedReading | null, listener: SweepListener): void {
     beginSweep();
     const reader = createSweepReader(setup, earlier ? { earlier } : {});
     live = createLiveSweep(reader, toolsFor(listener));

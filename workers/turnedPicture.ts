@@ -9,7 +9,11 @@ export interface Showing {
 export const AS_STORED: Showing = { rotationDeg: 0, mirrored: false };
 
 /** The picture as it is to be shown, its planes packed into `memory` (grown when too small). */
-export function turnedPicture(picture: YuvPicture, showing: Showing, memory: Uint8Array): YuvPicture {
+export function turnedPicture(
+  picture: YuvPicture,
+  showing: Showing,
+  memory: Uint8Array,
+): YuvPicture {
   const onItsSide = showing.rotationDeg % 180 !== 0;
   const widthPx = onItsSide ? picture.heightPx : picture.widthPx;
   const heightPx = onItsSide ? picture.widthPx : picture.heightPx;

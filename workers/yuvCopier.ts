@@ -2,7 +2,11 @@ import type { YuvPicture } from '../src/contract/picture.ts';
 import { AS_STORED, turnedPicture, type Showing } from './turnedPicture.ts';
 import { yuvFromRgba } from './yuvFromRgba.ts';
 
-export type YuvCopier = (frame: VideoFrame, timeS: number, showing?: Showing) => Promise<YuvPicture>;
+export type YuvCopier = (
+  frame: VideoFrame,
+  timeS: number,
+  showing?: Showing,
+) => Promise<YuvPicture>;
 
 /**
  * Makes the copier of frames into {@link YuvPicture}: the decoder's own planes where they are of a
@@ -86,7 +90,9 @@ async function rgbaOf(
     // Browsers without conversion in copyTo: draw and read back, slower but always there.
     const width = visibleWidth(frame);
     const height = visibleHeight(frame);
-    const context = new OffscreenCanvas(width, height).getContext('2d', { willReadFrequently: true });
+    const context = new OffscreenCanvas(width, height).getContext('2d', {
+      willReadFrequently: true,
+    });
     if (!context) throw new Error('no 2d canvas in this worker');
     context.drawImage(frame, 0, 0, width, height);
     return context.getImageData(0, 0, width, height).data;

@@ -7,7 +7,11 @@
  * in 16-bit fixed point (ITU-R BT.601-7 section 2.5; range as in JFIF 1.02). `rgba` holds
  * `pixels`·4 bytes in the order R, G, B, A; `yuv` takes the planes y, u, v one after another.
  */
-export function yuvFromRgba(rgba: Uint8Array | Uint8ClampedArray, pixels: number, yuv: Uint8Array): void {
+export function yuvFromRgba(
+  rgba: Uint8Array | Uint8ClampedArray,
+  pixels: number,
+  yuv: Uint8Array,
+): void {
   const u0 = pixels;
   const v0 = 2 * pixels;
   for (let i = 0, at = 0; i < pixels; i++, at += 4) {

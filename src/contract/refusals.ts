@@ -12,26 +12,31 @@ export const REFUSALS = {
   'turn-incomplete': {
     cause: 'The wheel was not turned all the way round in view of the camera.',
     remedy: 'Sweep again: turn the wheel slowly through one full turn and a little more.',
-    secondTime: 'Start with the tape just before the sight and go on until it has passed the sight twice.',
+    secondTime:
+      'Start with the tape just before the sight and go on until it has passed the sight twice.',
   },
   'line-lost': {
     cause: 'The laser line could not be seen on the tread for a good part of the sweep.',
-    remedy: 'Check that the laser is on and level on the shoulder of the tread, shade the tyre, then sweep again.',
+    remedy:
+      'Check that the laser is on and level on the shoulder of the tread, shade the tyre, then sweep again.',
     secondTime: 'Change the laser’s battery, move it closer and darken the shed, then sweep again.',
   },
   'edge-lost': {
     cause: 'The edge of the tread could not be followed round the wheel.',
-    remedy: 'Wipe the tread, light it evenly, choose an edge that runs all round, then sweep again.',
+    remedy:
+      'Wipe the tread, light it evenly, choose an edge that runs all round, then sweep again.',
     secondTime: 'Choose another edge: the outer shoulder groove is usually the clearest.',
   },
   'mark-missing': {
     cause: 'The tape at the valve was not found on the tread.',
-    remedy: 'Stick the tape across the shoulder in line with the valve and enter its colour and width, then sweep again.',
+    remedy:
+      'Stick the tape across the shoulder in line with the valve and enter its colour and width, then sweep again.',
     secondTime: 'Use a fresh piece of matt white tape, about 22 mm wide, reaching over the edge.',
   },
   'mark-ambiguous': {
     cause: 'More than one tape on the tread could be the one at the valve.',
-    remedy: 'Take the other tape off, or use another colour or width at the valve, then sweep again.',
+    remedy:
+      'Take the other tape off, or use another colour or width at the valve, then sweep again.',
     secondTime: 'Leave only one tape on the tread.',
   },
   'turn-uncertain': {
@@ -46,13 +51,15 @@ export const REFUSALS = {
   },
   'view-blocked': {
     cause: 'Something stood in front of the tread for most of the sweep.',
-    remedy: 'Turn the wheel from the far side, with the hand away from the camera, then sweep again.',
+    remedy:
+      'Turn the wheel from the far side, with the hand away from the camera, then sweep again.',
     secondTime: 'Turn by the top of the tyre opposite the camera.',
   },
   'too-dark': {
     cause: 'The picture is too dark to see the tread.',
     remedy: 'Turn on a lamp beside the camera, then sweep again.',
-    secondTime: 'Move the lamp closer; the tread pattern must be plain to your own eye in the picture.',
+    secondTime:
+      'Move the lamp closer; the tread pattern must be plain to your own eye in the picture.',
   },
   'too-bright': {
     cause: 'The picture is too bright to see the laser line or the tread.',

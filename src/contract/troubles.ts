@@ -13,7 +13,8 @@ export const TROUBLES = {
   'film-missing': {
     cause: 'There is no video among the files.',
     remedy: 'Choose the video and its setup file together.',
-    secondTime: 'Hold Ctrl (or press long on a tablet) to choose two files at once: the .mp4 and the .setup.json.',
+    secondTime:
+      'Hold Ctrl (or press long on a tablet) to choose two files at once: the .mp4 and the .setup.json.',
     countsAs: 'file-unreadable',
   },
   'film-several': {
@@ -67,7 +68,8 @@ export const TROUBLES = {
   'camera-refused': {
     cause: 'The browser was not allowed to use the camera.',
     remedy: 'Allow the camera for this page, then start again.',
-    secondTime: 'Open the page’s settings beside its address, set the camera to “allow”, then reload.',
+    secondTime:
+      'Open the page’s settings beside its address, set the camera to “allow”, then reload.',
     countsAs: 'too-few-frames',
   },
   'camera-busy': {

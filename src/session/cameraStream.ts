@@ -1,10 +1,6 @@
 import { failed, succeeded, type Outcome } from '../contract/outcome.ts';
 
-export type CameraTrouble =
-  | 'camera-missing'
-  | 'camera-refused'
-  | 'camera-busy'
-  | 'camera-insecure';
+export type CameraTrouble = 'camera-missing' | 'camera-refused' | 'camera-busy' | 'camera-insecure';
 
 /** What the measuring core is made for: 720p; a camera without it gives what it has. */
 const WANTED_WIDTH_PX = 1280;

@@ -37,7 +37,8 @@ export async function sortChosenFiles(
     const format = formatOf(json);
     if (format === 'tiltsweep.reading/1') {
       const reading = readReading(json);
-      if (!reading.ok) return failed('earlier-sweep-missing', { ...reading.failure.evidence, file: file.name });
+      if (!reading.ok)
+        return failed('earlier-sweep-missing', { ...reading.failure.evidence, file: file.name });
       earlier = reading.value;
     } else if (format === 'tiltsweep.setup/1' || isNamedSetup(file)) {
       const read = readSetup(json);

@@ -132,13 +132,16 @@ function startWorker(silenceLimitMs: number): LivingWorker {
   });
   worker.addEventListener('messageerror', () => end('a message of the worker could not be read'));
   let askedMs: number | null = null;
-  timer = window.setInterval(() => {
-    if (askedMs !== null) {
-      if (performance.now() - askedMs > silenceLimitMs) end('the worker does not answer');
-      return;
-    }
-    askedMs = performance.now();
-    void remote.ping().then(() => (askedMs = null));
-  }, Math.min(PING_INTERVAL_MS, silenceLimitMs / 2));
+  timer = window.setInterval(
+    () => {
+      if (askedMs !== null) {
+        if (performance.now() - askedMs > silenceLimitMs) end('the worker does not answer');
+        return;
+      }
+      askedMs = performance.now();
+      void remote.ping().then(() => (askedMs = null));
+    },
+    Math.min(PING_INTERVAL_MS, silenceLimitMs / 2),
+  );
   return { remote, gone, end };
 }

@@ -37,7 +37,12 @@ export async function readFilmSweep(
     if (read.ok) {
       const { result, cutOff, timing } = read.value;
       performance.measure(FILM_TIMING, { start: startMs, end: performance.now(), detail: timing });
-      return run.showRead({ source, setup, result, notice: cutOff ? noticeFor('film-cut-off') : null });
+      return run.showRead({
+        source,
+        setup,
+        result,
+        notice: cutOff ? noticeFor('film-cut-off') : null,
+      });
     }
     const { code, evidence } = read.failure;
     // Only something newer stops a film, and that shows itself.

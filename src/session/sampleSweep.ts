@@ -14,6 +14,8 @@ export async function loadSampleSweep(): Promise<
     if (!answer.ok) return failed('sample-unreachable', { httpStatus: answer.status });
     return succeeded({ film: await answer.blob(), setup: setup.value });
   } catch (error) {
-    return failed('sample-unreachable', { browser: error instanceof Error ? error.message : String(error) });
+    return failed('sample-unreachable', {
+      browser: error instanceof Error ? error.message : String(error),
+    });
   }
 }

@@ -29,7 +29,11 @@ export async function cruiseImports(root: string): Promise<Cruised> {
       tsPreCompilationDeps: true,
       exclude: { path: '\\?url$' },
     },
-    { extensions: ['.ts', '.tsx', '.json', '.css', '.js'], exportsFields: ['exports'], conditionNames: ['import', 'types'] },
+    {
+      extensions: ['.ts', '.tsx', '.json', '.css', '.js'],
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'types'],
+    },
   );
   const { modules, summary } = output as ICruiseResult;
   const files = modules.map((m) => m.source).filter((source) => /^(src|workers)\//.test(source));

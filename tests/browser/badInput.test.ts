@@ -2,7 +2,16 @@ import { readFileSync } from 'node:fs';
 
 import { expect, test, type Page } from '@playwright/test';
 
-import { chooseFiles, expectProblem, fileOf, FRONT_LEFT, frontLeftSetupFile, main, role, sampleSweep } from './support.ts';
+import {
+  chooseFiles,
+  expectProblem,
+  fileOf,
+  FRONT_LEFT,
+  frontLeftSetupFile,
+  main,
+  role,
+  sampleSweep,
+} from './support.ts';
 
 const film = () => fileOf('sweep.mp4', readFileSync(FRONT_LEFT.filmPath), 'video/mp4');
 const setupText = readFileSync(FRONT_LEFT.setupPath, 'utf8');
@@ -12,7 +21,10 @@ test.beforeEach(async ({ page }) => {
 });
 
 test('a file that is no video', async ({ page }) => {
-  await chooseFiles(page, [fileOf('sweep.mp4', 'A letter, not a film. '.repeat(100), 'video/mp4'), frontLeftSetupFile()]);
+  await chooseFiles(page, [
+    fileOf('sweep.mp4', 'A letter, not a film. '.repeat(100), 'video/mp4'),
+    frontLeftSetupFile(),
+  ]);
   await expectProblem(page, 'file-unreadable', /not a video/);
 });
 
@@ -34,7 +46,10 @@ test('a setup with a value that cannot be right names that value', async ({ page
 });
 
 test('a setup that is not JSON', async ({ page }) => {
-  await chooseFiles(page, [film(), fileOf('sweep.setup.json', setupText.slice(0, 50), 'application/json')]);
+  await chooseFiles(page, [
+    film(),
+    fileOf('sweep.setup.json', setupText.slice(0, 50), 'application/json'),
+  ]);
   await expectProblem(page, 'setup-invalid', /not JSON/);
 });
 
@@ -54,7 +69,9 @@ test('a check sweep without the sweep before it', async ({ page }) => {
   await expectProblem(page, 'earlier-sweep-missing', /shed-rear-right/);
 });
 
-test('the advice changes when the same thing goes wrong again, and a good choice clears it', async ({ page }) => {
+test('the advice changes when the same thing goes wrong again, and a good choice clears it', async ({
+  page,
+}) => {
   await chooseFiles(page, [frontLeftSetupFile()]);
   await expectProblem(page, 'film-missing');
   const first = await role(page, 'problem').innerText();
@@ -66,7 +83,10 @@ test('the advice changes when the same thing goes wrong again, and a good choice
 });
 
 test('a video of something else is refused, without a figure', async ({ page }) => {
-  await chooseFiles(page, [fileOf('clouds.webm', await cloudsFilm(page), 'video/webm'), frontLeftSetupFile()]);
+  await chooseFiles(page, [
+    fileOf('clouds.webm', await cloudsFilm(page), 'video/webm'),
+    frontLeftSetupFile(),
+  ]);
   await expect(main(page, 'read', 'refused')).toBeVisible({ timeout: 60_000 });
   const text = await page.locator('main').innerText();
   expect(text).not.toMatch(/\d\s*g\b/);
@@ -88,7 +108,9 @@ async function cloudsFilm(page: Page): Promise<Buffer> {
       requestAnimationFrame(draw);
     };
     requestAnimationFrame(draw);
-    const recorder = new MediaRecorder(canvas.captureStream(30), { mimeType: 'video/webm;codecs=vp8' });
+    const recorder = new MediaRecorder(canvas.captureStream(30), {
+      mimeType: 'video/webm;codecs=vp8',
+    });
     const parts: Blob[] = [];
     recorder.addEventListener('dataavailable', (event) => parts.push(event.data));
     recorder.start();

@@ -29,7 +29,10 @@ test('a live sweep ends by itself in a reading within the bounds', async ({ page
   await expect(main(page, 'sweeping')).toBeVisible();
   // Half a minute of film, and the fit.
   await expect(main(page, 'read', 'ok')).toBeVisible({ timeout: 90_000 });
-  const [download] = await Promise.all([page.waitForEvent('download'), role(page, 'download-reading').click()]);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    role(page, 'download-reading').click(),
+  ]);
   const reading = JSON.parse(readFileSync(await download.path(), 'utf8')) as Reading;
   const run = { weightRadiusMm: SETUP.wheel.weightRadiusMm, seconds: 1, frames: null };
   const score = scoreReading('live', reading, FRONT_LEFT.truth, run);
@@ -56,13 +59,17 @@ for (const [path, missing] of [
   });
 }
 
-test('a camera unplugged in mid-sweep: what was recorded is read, and that is said', async ({ page }) => {
+test('a camera unplugged in mid-sweep: what was recorded is read, and that is said', async ({
+  page,
+}) => {
   await page.addInitScript(() => {
     const devices = navigator.mediaDevices;
     const ask = devices.getUserMedia.bind(devices);
     devices.getUserMedia = async (constraints) => {
       const stream = await ask(constraints);
-      Object.assign(globalThis, { unplug: () => stream.getTracks().forEach((track) => track.stop()) });
+      Object.assign(globalThis, {
+        unplug: () => stream.getTracks().forEach((track) => track.stop()),
+      });
       return stream;
     };
   });

@@ -5,7 +5,10 @@ import { expectProblem, FRONT_LEFT, startCamera } from './support.ts';
 
 // Granted without asking, but the made-up device has no cameras at all.
 test.use({
-  launchOptions: launchWith(['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream=device-count=0']),
+  launchOptions: launchWith([
+    '--use-fake-ui-for-media-stream',
+    '--use-fake-device-for-media-stream=device-count=0',
+  ]),
 });
 
 test('a machine without a camera', async ({ page }) => {

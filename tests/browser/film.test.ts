@@ -5,7 +5,16 @@ import { expect, test } from '@playwright/test';
 import type { Reading } from '../../src/contract/reading.ts';
 import { readInPage } from '../tools/pageSweep.ts';
 import { scoreReading, type SweepTruth } from '../tools/score.ts';
-import { chooseFiles, cutFilmFile, foreignRequests, FRONT_LEFT, frontLeftSetupFile, main, role, sampleSweep } from './support.ts';
+import {
+  chooseFiles,
+  cutFilmFile,
+  foreignRequests,
+  FRONT_LEFT,
+  frontLeftSetupFile,
+  main,
+  role,
+  sampleSweep,
+} from './support.ts';
 
 const LIMIT_MS = 100_000;
 
@@ -14,13 +23,18 @@ function expectWithinBounds(reading: Reading, truth: SweepTruth, weightRadiusMm:
   expect(score, JSON.stringify(score)).toMatchObject({ status: 'ok', withinBounds: true });
 }
 
-test('the built-in sweep is read at one click, and nothing is asked of other places', async ({ page }) => {
+test('the built-in sweep is read at one click, and nothing is asked of other places', async ({
+  page,
+}) => {
   const foreign = foreignRequests(page);
   await page.goto('/');
   await role(page, 'read-sample').click();
   await expect(main(page, 'sweeping')).toBeVisible();
   await expect(main(page, 'read', 'ok')).toBeVisible({ timeout: LIMIT_MS });
-  const [download] = await Promise.all([page.waitForEvent('download'), role(page, 'download-reading').click()]);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    role(page, 'download-reading').click(),
+  ]);
   expect(download.suggestedFilename()).toMatch(/\.json$/);
   const reading = JSON.parse(readFileSync(await download.path(), 'utf8')) as Reading;
   expectWithinBounds(reading, FRONT_LEFT.truth, FRONT_LEFT.setup.wheel.weightRadiusMm);
@@ -28,7 +42,9 @@ test('the built-in sweep is read at one click, and nothing is asked of other pla
   expect(foreign).toEqual([]);
 });
 
-test('a check sweep after a trial weight is read with the measured response', async ({ page }, info) => {
+test('a check sweep after a trial weight is read with the measured response', async ({
+  page,
+}, info) => {
   test.setTimeout(2 * LIMIT_MS);
   const before = sampleSweep('shed-rear-right');
   const trial = sampleSweep('shed-rear-right-trial');

@@ -26,7 +26,8 @@ export function fileOf(name: string, content: Buffer | string, mimeType = ''): F
   return { name, mimeType, buffer: Buffer.from(content) };
 }
 
-export const frontLeftSetupFile = () => fileOf('sweep.setup.json', readFileSync(FRONT_LEFT.setupPath));
+export const frontLeftSetupFile = () =>
+  fileOf('sweep.setup.json', readFileSync(FRONT_LEFT.setupPath));
 
 /** The first part of the sample, by bytes: as when copying it broke off. Some 11 seconds of 30. */
 export const cutFilmFile = () =>
@@ -36,11 +37,18 @@ export function role(page: Page, name: PageRole): Locator {
   return page.locator(`[data-role="${name}"]`);
 }
 
-export function main(page: Page, phase: 'choosing' | 'sweeping' | 'read', status?: 'ok' | 'refused') {
+export function main(
+  page: Page,
+  phase: 'choosing' | 'sweeping' | 'read',
+  status?: 'ok' | 'refused',
+) {
   return page.locator(`main[data-phase="${phase}"]${status ? `[data-status="${status}"]` : ''}`);
 }
 
-export async function chooseFiles(page: Page, files: readonly FilePayload[] | string[]): Promise<void> {
+export async function chooseFiles(
+  page: Page,
+  files: readonly FilePayload[] | string[],
+): Promise<void> {
   await role(page, 'sweep-files').setInputFiles(files as FilePayload[]);
 }
 

@@ -1,6 +1,13 @@
 import { expect, test, type Page } from '@playwright/test';
 
-import { chooseFiles, cutFilmFile, expectProblem, frontLeftSetupFile, main, role } from './support.ts';
+import {
+  chooseFiles,
+  cutFilmFile,
+  expectProblem,
+  frontLeftSetupFile,
+  main,
+  role,
+} from './support.ts';
 
 /** Gives the measuring worker another script for its first starts. */
 async function breakWorker(page: Page, script: string, times: number): Promise<() => number> {
@@ -14,7 +21,9 @@ async function breakWorker(page: Page, script: string, times: number): Promise<(
   return () => starts;
 }
 
-test('a worker that dies is started again, with the reason shown, and the film is read', async ({ page }) => {
+test('a worker that dies is started again, with the reason shown, and the film is read', async ({
+  page,
+}) => {
   const starts = await breakWorker(page, 'throw new Error("out of memory");', 1);
   await chooseFiles(page, [cutFilmFile(), frontLeftSetupFile()]);
   await expect(role(page, 'notice')).toHaveAttribute('data-code', 'worker-restarted');

@@ -1,4 +1,8 @@
-import { SECTOR_COUNT, type CreateSweepReader, type SweepProgress } from '../../src/contract/sweep.ts';
+import {
+  SECTOR_COUNT,
+  type CreateSweepReader,
+  type SweepProgress,
+} from '../../src/contract/sweep.ts';
 import type { YuvPicture } from '../../src/contract/picture.ts';
 
 /**

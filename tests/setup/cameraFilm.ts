@@ -9,23 +9,36 @@ const JPEG_QUALITY = 0.85;
 
 /** Where {@link makeCameraFilm} puts the motion-JPEG of a film: known before it is made. */
 export function cameraFilmPath(filmPath: string): string {
-  return resolve(tmpdir(), `tiltsweep-${basename(filmPath, '.mp4')}-${statSync(filmPath).size}.mjpeg`);
+  return resolve(
+    tmpdir(),
+    `tiltsweep-${basename(filmPath, '.mp4')}-${statSync(filmPath).size}.mjpeg`,
+  );
 }
 
 /**
  * Turns a film into the motion-JPEG that Chromium's made-up camera plays, with the browser's own
  * decoder and encoder: no other program is needed. Kept between runs.
  */
-export async function makeCameraFilm(browser: Browser, baseUrl: string, filmPath: string): Promise<void> {
+export async function makeCameraFilm(
+  browser: Browser,
+  baseUrl: string,
+  filmPath: string,
+): Promise<void> {
   const target = cameraFilmPath(filmPath);
   if (existsSync(target)) return;
   const unfinished = `${target}.part`;
   rmSync(unfinished, { force: true });
   const page = await browser.newPage();
   const library = resolve('node_modules/mediabunny/dist/bundles/mediabunny.min.mjs');
-  await page.route('**/library.mjs', (route) => route.fulfill({ contentType: 'text/javascript', body: readFileSync(library) }));
-  await page.route('**/film.mp4', (route) => route.fulfill({ contentType: 'video/mp4', body: readFileSync(filmPath) }));
-  await page.exposeFunction('keepPictures', (base64: string) => appendFileSync(unfinished, Buffer.from(base64, 'base64')));
+  await page.route('**/library.mjs', (route) =>
+    route.fulfill({ contentType: 'text/javascript', body: readFileSync(library) }),
+  );
+  await page.route('**/film.mp4', (route) =>
+    route.fulfill({ contentType: 'video/mp4', body: readFileSync(filmPath) }),
+  );
+  await page.exposeFunction('keepPictures', (base64: string) =>
+    appendFileSync(unfinished, Buffer.from(base64, 'base64')),
+  );
   await page.goto(baseUrl);
   await page.evaluate(encodePictures, JPEG_QUALITY);
   await page.close();
@@ -35,7 +48,9 @@ export async function makeCameraFilm(browser: Browser, baseUrl: string, filmPath
 /** Runs in the page. */
 async function encodePictures(quality: number): Promise<void> {
   const address = '/library.mjs';
-  const { BlobSource, Input, MP4, VideoSampleSink } = (await import(address)) as typeof import('mediabunny');
+  const { BlobSource, Input, MP4, VideoSampleSink } = (await import(
+    address
+  )) as typeof import('mediabunny');
   const film = await (await fetch('/film.mp4')).blob();
   const input = new Input({ source: new BlobSource(film), formats: [MP4] });
   const track = await input.getPrimaryVideoTrack();

@@ -14,7 +14,9 @@ export default function ensureBrowser(): void {
     if (findChromium()) return;
   }
   if (!run('npx', ['playwright', 'install', 'chromium'])) {
-    throw new Error('no browser found, and none could be installed: install Chromium, then run again');
+    throw new Error(
+      'no browser found, and none could be installed: install Chromium, then run again',
+    );
   }
 }
 

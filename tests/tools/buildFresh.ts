@@ -10,10 +10,14 @@ export function buildFresh(root: string): string {
   const page = join(dist, 'index.html');
   const builtMs = existsSync(page) ? statSync(page).mtimeMs : -Infinity;
   if (SOURCES.some((source) => newestMs(join(root, source)) > builtMs)) {
-    execFileSync(process.execPath, [join(root, 'node_modules/vite/bin/vite.js'), 'build', '--logLevel', 'warn'], {
-      cwd: root,
-      stdio: ['ignore', 'ignore', 'inherit'],
-    });
+    execFileSync(
+      process.execPath,
+      [join(root, 'node_modules/vite/bin/vite.js'), 'build', '--logLevel', 'warn'],
+      {
+        cwd: root,
+        stdio: ['ignore', 'ignore', 'inherit'],
+      },
+    );
   }
   return dist;
 }

@@ -23,14 +23,28 @@ export async function* filmPictures(filmPath: string): AsyncGenerator<YuvPicture
   const pixelFormat = facts.fullRange ? 'yuvj420p' : 'yuv420p';
   const decoder = spawn(
     'ffmpeg',
-    ['-v', 'error', '-i', filmPath, '-map', '0:v:0', '-fps_mode', 'passthrough', '-f', 'rawvideo', '-pix_fmt', pixelFormat, '-'],
+    [
+      '-v',
+      'error',
+      '-i',
+      filmPath,
+      '-map',
+      '0:v:0',
+      '-fps_mode',
+      'passthrough',
+      '-f',
+      'rawvideo',
+      '-pix_fmt',
+      pixelFormat,
+      '-',
+    ],
     { stdio: ['ignore', 'pipe', 'inherit'] },
   );
   let filled = 0;
   let index = 0;
   try {
     for await (const chunk of decoder.stdout as AsyncIterable<Uint8Array>) {
-      for (let at = 0; at < chunk.length; ) {
+      for (let at = 0; at < chunk.length;) {
         const take = Math.min(chunk.length - at, picture.length - filled);
         picture.set(chunk.subarray(at, at + take), filled);
         at += take;
@@ -58,14 +72,21 @@ export async function* filmPictures(filmPath: string): AsyncGenerator<YuvPicture
 }
 
 function probeFilm(filmPath: string): FilmFacts {
-  const wanted = 'stream=width,height,color_range,pix_fmt:stream_side_data=rotation:packet=pts_time,flags';
+  const wanted =
+    'stream=width,height,color_range,pix_fmt:stream_side_data=rotation:packet=pts_time,flags';
   const text = execFileSync(
     'ffprobe',
     ['-v', 'error', '-select_streams', 'v:0', '-show_entries', wanted, '-of', 'json', filmPath],
     { encoding: 'utf8', maxBuffer: 1 << 28 },
   );
   const probed = JSON.parse(text) as {
-    streams: { width: number; height: number; color_range?: string; pix_fmt?: string; side_data_list?: { rotation?: number }[] }[];
+    streams: {
+      width: number;
+      height: number;
+      color_range?: string;
+      pix_fmt?: string;
+      side_data_list?: { rotation?: number }[];
+    }[];
     packets: { pts_time: string; flags: string }[];
   };
   const stream = probed.streams[0];

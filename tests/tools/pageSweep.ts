@@ -44,7 +44,9 @@ async function problemAsReading(page: Page): Promise<Reading> {
 
 async function filmTiming(page: Page): Promise<FilmTiming | null> {
   return page.evaluate(() => {
-    const last = performance.getEntriesByName('tiltsweep.film').at(-1) as PerformanceMeasure | undefined;
+    const last = performance.getEntriesByName('tiltsweep.film').at(-1) as
+      | PerformanceMeasure
+      | undefined;
     return (last?.detail as FilmTiming | undefined) ?? null;
   });
 }

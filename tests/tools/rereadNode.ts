@@ -47,7 +47,13 @@ for (const entry of listSweeps(folder, names)) {
     const seconds = (performance.now() - startedMs) / 1000;
     readings.set(entry.name, result.reading);
     save(entry.name, result);
-    scores.push(scoreReading(entry.name, result.reading, entry.truth, { weightRadiusMm: entry.weightRadiusMm, seconds, frames }));
+    scores.push(
+      scoreReading(entry.name, result.reading, entry.truth, {
+        weightRadiusMm: entry.weightRadiusMm,
+        seconds,
+        frames,
+      }),
+    );
     const perFrame = frames > 0 ? (readerMs / frames).toFixed(1) : '–';
     console.error(`${entry.name}: ${frames} pictures, ${perFrame} ms each in the reader`);
   } catch (error) {
@@ -95,8 +101,12 @@ function refusedRun(code: 'setup-invalid' | 'earlier-sweep-missing') {
 function save(name: string, result: SweepResult): void {
   if (!values.out) return;
   mkdirSync(values.out, { recursive: true });
-  writeFileSync(join(values.out, `${name}.reading.json`), `${JSON.stringify(result.reading, null, 1)}\n`);
+  writeFileSync(
+    join(values.out, `${name}.reading.json`),
+    `${JSON.stringify(result.reading, null, 1)}\n`,
+  );
   if (!values.results) return;
-  const plain = (_key: string, v: unknown) => (ArrayBuffer.isView(v) ? Array.from(v as Float32Array) : v);
+  const plain = (_key: string, v: unknown) =>
+    ArrayBuffer.isView(v) ? Array.from(v as Float32Array) : v;
   writeFileSync(join(values.out, `${name}.result.json`), `${JSON.stringify(result, plain)}\n`);
 }

@@ -13,6 +13,8 @@ interface Tally {
   readonly skipped: number;
 }
 
+const CRASHED: Tally = { passed: 0, failed: 1, skipped: 0 };
+
 interface Part {
   readonly name: string;
   readonly run: () => Tally;
@@ -24,7 +26,10 @@ const reports = mkdtempSync(join(tmpdir(), 'tiltsweep-tests-'));
 const parts: Part[] = [
   { name: 'types', run: () => check('npm', ['run', '--silent', 'types']) },
   { name: 'lint', run: () => check('npm', ['run', '--silent', 'lint']) },
-  ...['unit', 'outside', 'architecture', 'pipeline'].map((name) => ({ name, run: () => vitest(name) })),
+  ...['unit', 'outside', 'architecture', 'pipeline'].map((name) => ({
+    name,
+    run: () => vitest(name),
+  })),
   { name: 'browser', run: playwright },
 ];
 
@@ -41,7 +46,9 @@ for (const { name, passed, failed, skipped } of tallies) {
 }
 const sum = (of: keyof Tally) => tallies.reduce((total, tally) => total + tally[of], 0);
 const skipped = sum('skipped');
-console.log(`${sum('passed')} passed, ${sum('failed')} failed${skipped > 0 ? `, ${skipped} skipped` : ''}`);
+console.log(
+  `${sum('passed')} passed, ${sum('failed')} failed${skipped > 0 ? `, ${skipped} skipped` : ''}`,
+);
 process.exit(sum('failed') > 0 ? 1 : 0);
 
 function runPart(command: string, args: string[], env: NodeJS.ProcessEnv = {}): boolean {
@@ -57,18 +64,27 @@ function check(command: string, args: string[]): Tally {
   return runPart(command, args) ? { passed: 1, failed: 0, skipped: 0 } : CRASHED;
 }
 
-const CRASHED: Tally = { passed: 0, failed: 1, skipped: 0 };
-
 function vitest(project: string): Tally {
   const report = join(reports, `${project}.json`);
   const clean = runPart('npx', [
-    'vitest', 'run', '--project', project, '--passWithNoTests',
-    '--reporter', 'default', '--reporter', 'json', `--outputFile.json=${report}`,
+    'vitest',
+    'run',
+    '--project',
+    project,
+    '--passWithNoTests',
+    '--reporter',
+    'default',
+    '--reporter',
+    'json',
+    `--outputFile.json=${report}`,
   ]);
   return tallyOf(clean, report, (json: VitestReport) => ({
     passed: json.numPassedTests,
     // A file that cannot be loaded has no tests to fail.
-    failed: json.numFailedTests + json.testResults.filter((f) => f.status === 'failed' && f.assertionResults.length === 0).length,
+    failed:
+      json.numFailedTests +
+      json.testResults.filter((f) => f.status === 'failed' && f.assertionResults.length === 0)
+        .length,
     skipped: json.numPendingTests + json.numTodoTests,
   }));
 }

@@ -74,7 +74,9 @@ export function scoreReading(
   const trueG = truth ? truth.unbalance.amountGmm / run.weightRadiusMm : null;
   if (reading.status === 'refused') {
     const codes = reading.refusals.map((r) => r.code);
-    const right = truth ? truth.shouldRefuse !== false && codes.includes(truth.shouldRefuse as never) : null;
+    const right = truth
+      ? truth.shouldRefuse !== false && codes.includes(truth.shouldRefuse as never)
+      : null;
     return { ...base, status: 'refused', why: codes.join(' '), trueG, withinBounds: right };
   }
   const { unbalance } = reading;
@@ -152,7 +154,20 @@ function longHalfAxis(covariance: PlaneCovariance): number {
   return Math.sqrt(CHI_SQUARE_95_TWO * largest);
 }
 
-const COLUMNS = ['name', 'status', 'read g', 'true g', 'error g', '±95 g', 'angle °', 'in 95 %', 's', 'fps', 'bounds', 'why'];
+const COLUMNS = [
+  'name',
+  'status',
+  'read g',
+  'true g',
+  'error g',
+  '±95 g',
+  'angle °',
+  'in 95 %',
+  's',
+  'fps',
+  'bounds',
+  'why',
+];
 
 /** The accuracy table as text, one line a sweep, and a line that sums it up. */
 export function scoreTable(scores: readonly SweepScore[]): string {
@@ -172,7 +187,12 @@ export function scoreTable(scores: readonly SweepScore[]): string {
   ]);
   const widths = COLUMNS.map((c, i) => Math.max(c.length, ...rows.map((r) => r[i]!.length)));
   const line = (cells: readonly string[]) =>
-    cells.map((c, i) => (i < 2 || i === cells.length - 1 ? c.padEnd(widths[i]!) : c.padStart(widths[i]!))).join('  ').trimEnd();
+    cells
+      .map((c, i) =>
+        i < 2 || i === cells.length - 1 ? c.padEnd(widths[i]!) : c.padStart(widths[i]!),
+      )
+      .join('  ')
+      .trimEnd();
   return [line(COLUMNS), ...rows.map(line), summary(scores)].join('\n');
 }
 

@@ -22,7 +22,10 @@ const FILM_ENDINGS = new Set(['.mp4', '.m4v', '.mov', '.webm', '.mkv']);
 export function listSweeps(folder: string, names: readonly string[] = []): SweepEntry[] {
   const all = readdirSync(folder)
     .map((file) => ({ file, ...parse(file) }))
-    .filter(({ ext, name }) => FILM_ENDINGS.has(ext.toLowerCase()) && existsSync(join(folder, `${name}.setup.json`)))
+    .filter(
+      ({ ext, name }) =>
+        FILM_ENDINGS.has(ext.toLowerCase()) && existsSync(join(folder, `${name}.setup.json`)),
+    )
     .map(({ file, name }) => readEntry(folder, file, name))
     .sort((a, b) => a.name.localeCompare(b.name));
   const byName = new Map(all.map((entry) => [entry.name, entry]));
@@ -43,7 +46,10 @@ function readEntry(folder: string, file: string, name: string): SweepEntry {
   const setupPath = join(folder, `${name}.setup.json`);
   const truthPath = join(folder, `${name}.truth.json`);
   const setupJson = parseOrNull(readFileSync(setupPath, 'utf8'));
-  const loose = (setupJson ?? {}) as { wheel?: { weightRadiusMm?: unknown }; after?: { sweep?: unknown } };
+  const loose = (setupJson ?? {}) as {
+    wheel?: { weightRadiusMm?: unknown };
+    after?: { sweep?: unknown };
+  };
   const after = loose.after?.sweep;
   return {
     name,

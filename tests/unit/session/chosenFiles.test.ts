@@ -16,7 +16,11 @@ async function problemWith(...files: File[]) {
 
 describe('sortChosenFiles', () => {
   it('tells film, setup and earlier reading apart in any order', async () => {
-    for (const files of [[film, setup, earlier], [earlier, setup, film], [setup, film, earlier]]) {
+    for (const files of [
+      [film, setup, earlier],
+      [earlier, setup, film],
+      [setup, film, earlier],
+    ]) {
       const chosen = await sortChosenFiles(files);
       expect(chosen).toMatchObject({ ok: true, value: { film, earlier: refused } });
     }
@@ -24,7 +28,10 @@ describe('sortChosenFiles', () => {
 
   it('goes by what is in a JSON file, not by its name', async () => {
     const renamed = new File([SETUP_TEXT], 'notes.json');
-    expect(await sortChosenFiles([film, renamed])).toMatchObject({ ok: true, value: { earlier: null } });
+    expect(await sortChosenFiles([film, renamed])).toMatchObject({
+      ok: true,
+      value: { earlier: null },
+    });
   });
 
   it('names what is missing, or too much', async () => {
@@ -36,7 +43,9 @@ describe('sortChosenFiles', () => {
       code: 'film-several',
       evidence: { first: 'sweep.mp4', second: 'other.webm' },
     });
-    expect(await problemWith(new File([], 'sweep.mp4'), setup)).toMatchObject({ code: 'film-empty' });
+    expect(await problemWith(new File([], 'sweep.mp4'), setup)).toMatchObject({
+      code: 'film-empty',
+    });
   });
 
   it('names the value of a setup that is wrong', async () => {
@@ -53,11 +62,16 @@ describe('sortChosenFiles', () => {
       code: 'setup-invalid',
       evidence: { problem: 'it is not JSON' },
     });
-    expect(await problemWith(film, new File(['{"a":1}'], 'list.json'))).toMatchObject({ code: 'setup-unreadable' });
+    expect(await problemWith(film, new File(['{"a":1}'], 'list.json'))).toMatchObject({
+      code: 'setup-unreadable',
+    });
   });
 
   it('does not take a reading with a hole for an earlier sweep', async () => {
-    const holed = new File(['{"format":"tiltsweep.reading/1","status":"ok","refusals":[]}'], 'b.reading.json');
+    const holed = new File(
+      ['{"format":"tiltsweep.reading/1","status":"ok","refusals":[]}'],
+      'b.reading.json',
+    );
     expect(await problemWith(film, setup, holed)).toMatchObject({
       code: 'earlier-sweep-missing',
       evidence: { file: 'b.reading.json', where: 'turn' },

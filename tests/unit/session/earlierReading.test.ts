@@ -13,7 +13,12 @@ function setupOf(name: string): SweepSetup {
 const first = setupOf('shed-rear-right');
 const check = setupOf('shed-rear-right-trial');
 const good = { format: 'tiltsweep.reading/1', status: 'ok' } as AcceptedReading;
-const refused: RefusedReading = { format: 'tiltsweep.reading/1', status: 'refused', refusals: [], turn: null };
+const refused: RefusedReading = {
+  format: 'tiltsweep.reading/1',
+  status: 'refused',
+  refusals: [],
+  turn: null,
+};
 
 describe('earlierReadingFor', () => {
   it('hands an earlier reading to a check sweep only', () => {
@@ -23,7 +28,10 @@ describe('earlierReadingFor', () => {
   });
 
   it('refuses a check sweep without a good earlier reading and names the sweep', () => {
-    for (const [earlier, reading] of [[null, 'not among the files'], [refused, 'was refused']] as const) {
+    for (const [earlier, reading] of [
+      [null, 'not among the files'],
+      [refused, 'was refused'],
+    ] as const) {
       expect(earlierReadingFor(check, earlier)).toEqual({
         ok: false,
         failure: { code: 'earlier-sweep-missing', evidence: { sweep: 'shed-rear-right', reading } },

@@ -35,6 +35,8 @@ describe('listSweeps', () => {
   it('keeps a sweep whose setup is broken: saying so is the reader’s part', () => {
     writeFileSync(join(folder, 'bad.webm'), 'film');
     writeFileSync(join(folder, 'bad.setup.json'), '{oops');
-    expect(listSweeps(folder)).toMatchObject([{ name: 'bad', setupJson: null, afterSweep: null, truth: null }]);
+    expect(listSweeps(folder)).toMatchObject([
+      { name: 'bad', setupJson: null, afterSweep: null, truth: null },
+    ]);
   });
 });

@@ -14,9 +14,10 @@ const text = (words: string) => new TextEncoder().encode(words);
 
 /** The boxes of the sample in another order: as a camera writes them, table of contents last. */
 function boxNamed(name: string): Uint8Array<ArrayBuffer> {
-  for (let at = 0; at < SAMPLE.length; ) {
+  for (let at = 0; at < SAMPLE.length;) {
     const size = new DataView(SAMPLE.buffer).getUint32(at);
-    if (new TextDecoder().decode(SAMPLE.subarray(at + 4, at + 8)) === name) return SAMPLE.slice(at, at + size);
+    if (new TextDecoder().decode(SAMPLE.subarray(at + 4, at + 8)) === name)
+      return SAMPLE.slice(at, at + size);
     at += size;
   }
   throw new Error(`no ${name} in the sample`);
@@ -25,7 +26,9 @@ function boxNamed(name: string): Uint8Array<ArrayBuffer> {
 describe('openFilm', () => {
   it('tells an empty file from one that is no film', async () => {
     expect(await troubleWith(new Uint8Array(0))).toBe('film-empty');
-    expect(await troubleWith(text('This is a letter, not a film. '.repeat(50)))).toBe('file-unreadable');
+    expect(await troubleWith(text('This is a letter, not a film. '.repeat(50)))).toBe(
+      'file-unreadable',
+    );
     expect(await troubleWith(text('{"format":"tiltsweep.setup/1"}'))).toBe('file-unreadable');
   });
 

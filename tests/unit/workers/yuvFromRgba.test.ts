@@ -13,7 +13,8 @@ const byte = fc.integer({ min: 0, max: 255 });
 
 describe('yuvFromRgba', () => {
   it('gives grey no colour and its own luma', () => {
-    for (const grey of [0, 1, 127, 128, 254, 255]) expect(yuvOf(grey, grey, grey)).toEqual([grey, 128, 128]);
+    for (const grey of [0, 1, 127, 128, 254, 255])
+      expect(yuvOf(grey, grey, grey)).toEqual([grey, 128, 128]);
   });
 
   it('knows the primaries of BT.601 in full range', () => {
