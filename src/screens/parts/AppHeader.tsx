@@ -16,7 +16,7 @@ export function AppHeader({ settings }: { readonly settings: Settings }) {
     <header className="app-header">
       <p className="app-name">
         <PlumbIcon />
-        {commonWords.productName}
+        <span>{commonWords.productName}</span>
       </p>
       <div className="app-switches">
         <fieldset className="unit-switch">

@@ -8,10 +8,11 @@ function Icon({ path }: { readonly path: string }) {
   );
 }
 
+/** The sign of the product: a bob that hangs from the top of the screen. */
 export const PlumbIcon = () => (
-  <svg className="icon icon-plumb" viewBox="0 0 32 32" aria-hidden="true" focusable="false">
-    <path d="M6 3 H26 M16 3 V15" />
-    <path className="icon-solid" d="M10 15 H22 L20 22 L16 30 L12 22 Z" />
+  <svg className="icon icon-plumb" viewBox="0 0 32 64" aria-hidden="true" focusable="false">
+    <path d="M16 -20 V34" />
+    <path className="icon-solid" d="M9 34 H23 L21 44 L16 58 L11 44 Z" />
   </svg>
 );
 

@@ -46,6 +46,11 @@ export function AcceptedReadingView(props: AcceptedReadingViewProps) {
         </ScreenTitle>
         <p className="answer-where">{advice.where}</p>
         <p className="instruction">{advice.next}</p>
+      </section>
+      <section className="wheel">
+        <WheelFromAbove summary={summary} setup={setup} unit={unit} />
+      </section>
+      <section className="answer-more">
         <AmountScale
           summary={summary}
           weightStepG={setup.weightStepG}
@@ -54,9 +59,6 @@ export function AcceptedReadingView(props: AcceptedReadingViewProps) {
         />
         <SpotList summary={summary} unit={unit} />
         {props.actions}
-      </section>
-      <section className="wheel">
-        <WheelFromAbove summary={summary} setup={setup} unit={unit} />
       </section>
       {props.notices}
       {warnings.length > 0 && (

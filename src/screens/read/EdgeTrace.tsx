@@ -3,6 +3,8 @@ import { line } from 'd3-shape';
 
 import type { AcceptedReading } from '../../contract/reading.ts';
 import type { SweepTrace } from '../../contract/sweep.ts';
+import { wrapTurnDeg } from '../../quantities/angle.ts';
+import { HeavyDrop, LightRing } from '../parts/shapes.tsx';
 import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
 import { formatClockAndDeg, formatMm } from '../words/numbers.ts';
 import { readingWords } from '../words/readingWords.ts';
@@ -14,9 +16,11 @@ export interface EdgeTraceProps {
   readonly reading: AcceptedReading;
 }
 
-const MAIN_HEIGHT_PX = 300;
+const MAIN_HEIGHT_PX = 340;
 const RESIDUAL_HEIGHT_PX = 120;
 const GAP_PX = 28;
+/** Above the crest and below the trough, for the ring and the drop. */
+const SIGN_ROOM_PX = 44;
 
 /** The edge unrolled: height against wheel angle, the fitted wave, and what is off it underneath. */
 export function EdgeTrace({ trace, reading }: EdgeTraceProps) {
@@ -26,7 +30,7 @@ export function EdgeTrace({ trace, reading }: EdgeTraceProps) {
   const bottom = text * 2.6;
   const x = scaleLinear([0, 360], [left, widthPx - text]);
   const [low, high] = drawnRangeMm(trace.heightMm);
-  const y = scaleLinear([low, high], [MAIN_HEIGHT_PX - 10, text + 14]).nice(5);
+  const y = scaleLinear([low, high], [MAIN_HEIGHT_PX - SIGN_ROOM_PX, text + SIGN_ROOM_PX]).nice(5);
   const residualTop = MAIN_HEIGHT_PX + GAP_PX + text;
   const r = scaleLinear(drawnRangeMm(trace.residualMm), [RESIDUAL_HEIGHT_PX, 8]).nice(3);
   const height = residualTop + RESIDUAL_HEIGHT_PX + bottom;
@@ -40,14 +44,18 @@ export function EdgeTrace({ trace, reading }: EdgeTraceProps) {
       <h2 id="trace-title">{readingWords.traceTitle}</h2>
       <svg ref={ref} width="100%" height={height} role="img" aria-label={label}>
         <HeightAxis y={y} leftPx={left} rightPx={widthPx - text} ticks={5} />
-        <text className="trace-name" x={left} y={text * 0.8}>
+        <text className="trace-name" x={left + 18} y={text * 0.8}>
           {readingWords.traceHeight}
         </text>
-        <path className="trace-points" d={dots(trace.wheelAngleDeg, trace.heightMm, x, y)} />
+        <path
+          className="trace-points trace-points-wide"
+          d={dots(trace.wheelAngleDeg, trace.heightMm, x, y)}
+        />
         <path className="trace-wave" d={curvePath(onceRoundCurve(trace.fit), x, y)} />
+        <TraceSigns trace={trace} reading={reading} x={x} y={y} />
         <g transform={`translate(0 ${residualTop})`}>
           <HeightAxis y={r} leftPx={left} rightPx={widthPx - text} ticks={3} />
-          <text className="trace-name" x={left} y={-text * 0.35}>
+          <text className="trace-name" x={left + 18} y={-text * 0.35}>
             {readingWords.traceResidual}
           </text>
           <path className="trace-points" d={dots(trace.wheelAngleDeg, trace.residualMm, x, r)} />
@@ -62,6 +70,23 @@ export function EdgeTrace({ trace, reading }: EdgeTraceProps) {
       </ul>
       <p className="trace-words">{label}</p>
     </section>
+  );
+}
+
+/** The light spot stands off the crest, the heavy spot hangs from the trough. */
+function TraceSigns({ trace, reading, x, y }: EdgeTraceProps & { readonly x: Scale; readonly y: Scale }) {
+  const { edgeRiseMm, highSpotDeg } = reading.tilt;
+  const at = (angleDeg: number, heightMm: number) =>
+    `translate(${x(wrapTurnDeg(angleDeg))} ${y(trace.fit.offsetMm + heightMm)})`;
+  return (
+    <g aria-hidden="true">
+      <g transform={at(highSpotDeg, edgeRiseMm)}>
+        <LightRing />
+      </g>
+      <g transform={`${at(highSpotDeg + 180, -edgeRiseMm)} rotate(180) translate(0 -3)`}>
+        <HeavyDrop />
+      </g>
+    </g>
   );
 }
 

@@ -6,7 +6,6 @@ import { EvidenceList } from '../parts/EvidenceList.tsx';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
 import { remedyOf, type NoticeStreak } from '../state/refusalAdvice.ts';
 import { TurnRing } from '../sweep/TurnRing.tsx';
-import { formatNumber } from '../words/numbers.ts';
 import { readingWords } from '../words/readingWords.ts';
 
 export interface RefusedReadingViewProps {
@@ -53,11 +52,8 @@ export function RefusedReadingView({ reading, streak, actions, notices }: Refuse
             sectors={seenSectors(turn.coveredDeg)}
             coveredDeg={turn.coveredDeg}
             enough={false}
-            turnDeg={null}
+            valveTurnDeg={null}
           />
-          <figcaption>
-            {readingWords.sweptTurn(`${formatNumber(Math.floor(turn.coveredDeg), 0)}°`)}
-          </figcaption>
         </figure>
       )}
     </div>

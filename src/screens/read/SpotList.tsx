@@ -7,6 +7,7 @@ import {
   type MassUnit,
 } from '../words/numbers.ts';
 import { readingWords } from '../words/readingWords.ts';
+import { atMostFigure } from './adviceFor.ts';
 import type { ReadingSummary } from './readingSummary.ts';
 
 export interface SpotListProps {
@@ -17,7 +18,10 @@ export interface SpotListProps {
 /** Heavy spot, light spot, weights and what is left, with the shapes of the drawing. */
 export function SpotList({ summary, unit }: SpotListProps) {
   const { spots, weights } = summary;
-  const left = formatMass(summary.leftG, unit, summary.amountPlusMinusG).text;
+  const left =
+    spots === null
+      ? `${readingWords.atMost} ${atMostFigure(summary.amountRangeG[1], unit).text}`
+      : formatMass(summary.leftG, unit, summary.amountPlusMinusG).text;
   return (
     <dl className="spots">
       <Spot shape="heavy" name={readingWords.heavySpot}>

@@ -1,5 +1,6 @@
 import type { ScaleLinear } from 'd3-scale';
 
+import { ValveStem } from '../parts/shapes.tsx';
 import { formatClock, formatNumber } from '../words/numbers.ts';
 
 type Scale = ScaleLinear<number, number>;
@@ -50,6 +51,11 @@ export function AngleAxis({ x, topPx, bottomPx, textPx }: AngleAxisProps) {
         return (
           <g key={angleDeg} transform={`translate(${x(angleDeg)} 0)`}>
             <path className="axis-fine" d={`M0 ${topPx} V${bottomPx + 8}`} />
+            {(angleDeg === 0 || atEnd) && (
+              <g transform={`translate(0 ${topPx + 2})`}>
+                <ValveStem />
+              </g>
+            )}
             <text
               y={bottomPx + textPx * 1.4}
               textAnchor={angleDeg === 0 ? 'start' : atEnd ? 'end' : 'middle'}

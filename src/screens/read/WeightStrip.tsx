@@ -2,49 +2,66 @@ import type { Weight } from '../../contract/reading.ts';
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
 import { clockPoint, sectorPath } from '../parts/polar.ts';
 import { formatKnownMass, type MassUnit } from '../words/numbers.ts';
+import { LETTER_WIDTH, RimWord } from './RimWord.tsx';
 import { stripArcDeg, type WheelLayout } from './wheelLayout.ts';
+
+/** Breadth of the block across the rim: room for its grams. */
+export const STRIP_BREADTH_UNITS = 34;
+
+export interface StripLabel {
+  readonly text: string;
+  readonly inside: boolean;
+}
+
+/** Grams with unit where the strip is long enough, the bare number where not, else beside it. */
+export function stripLabel(
+  weight: Weight,
+  layout: WheelLayout,
+  unit: MassUnit,
+  textUnits: number,
+): StripLabel {
+  const lengthUnits = stripArcDeg(weight.massG, weight.radiusMm) * RAD_PER_DEG * layout.weights;
+  const fits = (text: string) => text.length * LETTER_WIDTH * textUnits < lengthUnits;
+  const whole = formatKnownMass(weight.massG, unit);
+  const number = whole.split('\u00a0')[0]!;
+  if (fits(whole)) return { text: whole, inside: true };
+  return fits(number) ? { text: number, inside: true } : { text: whole, inside: false };
+}
 
 export interface WeightStripProps {
   readonly weight: Weight;
+  readonly label: StripLabel;
   readonly layout: WheelLayout;
-  readonly unit: MassUnit;
   readonly textUnits: number;
 }
 
-/** Breadth of the block across the rim: room for its grams. */
-const BREADTH_UNITS = 34;
-/** Letters of this face are about six tenths of their size wide. */
-const LETTER_WIDTH = 0.6;
-
-/** A weight as a block as long as the real strip, with its grams in it, or beside it when short. */
-export function WeightStrip({ weight, layout, unit, textUnits }: WeightStripProps) {
+/** A weight as a block as long as the real strip, with its grams. */
+export function WeightStrip({ weight, label, layout, textUnits }: WeightStripProps) {
   const arcDeg = stripArcDeg(weight.massG, weight.radiusMm);
   const from = weight.angleDeg - arcDeg / 2;
-  const text = formatKnownMass(weight.massG, unit);
-  const lengthUnits = arcDeg * RAD_PER_DEG * layout.weights;
-  const fits = text.length * LETTER_WIDTH * textUnits < lengthUnits;
-  const at = clockPoint(
-    weight.angleDeg,
-    fits ? layout.weights : layout.weights - BREADTH_UNITS / 2 - textUnits,
-  );
+  const inner = layout.weights - STRIP_BREADTH_UNITS / 2;
+  const at = clockPoint(weight.angleDeg, layout.weights);
   return (
     <g className={weight.massG < 0 ? 'strip strip-off' : 'strip'}>
-      <path
-        d={sectorPath(
-          from,
-          from + arcDeg,
-          layout.weights - BREADTH_UNITS / 2,
-          layout.weights + BREADTH_UNITS / 2,
-        )}
-      />
-      <text
-        className={fits ? 'strip-inside' : 'strip-beside'}
-        x={at.x}
-        y={at.y}
-        transform={fits ? `rotate(${uprightDeg(weight.angleDeg)} ${at.x} ${at.y})` : undefined}
-      >
-        {text}
-      </text>
+      <path d={sectorPath(from, from + arcDeg, inner, inner + STRIP_BREADTH_UNITS)} />
+      {label.inside ? (
+        <text
+          className="strip-inside"
+          x={at.x}
+          y={at.y}
+          transform={`rotate(${uprightDeg(weight.angleDeg)} ${at.x} ${at.y})`}
+        >
+          {label.text}
+        </text>
+      ) : (
+        <RimWord
+          angleDeg={weight.angleDeg}
+          word={label.text}
+          outerRadius={inner - 8}
+          textUnits={textUnits}
+          className="strip-beside"
+        />
+      )}
     </g>
   );
 }

@@ -1,5 +1,5 @@
 import type { SweepSetup } from '../../contract/setup.ts';
-import { wrapTurnDeg } from '../../quantities/angle.ts';
+import { shortWayDeg, wrapTurnDeg } from '../../quantities/angle.ts';
 import { clockPoint, sectorPath } from '../parts/polar.ts';
 import { HeavyDrop, LightRing, ValveStem } from '../parts/shapes.tsx';
 import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
@@ -8,7 +8,8 @@ import { formatClockAndDeg, type MassUnit } from '../words/numbers.ts';
 import { readingWords } from '../words/readingWords.ts';
 import { weightList } from './adviceFor.ts';
 import type { ReadingSummary } from './readingSummary.ts';
-import { WeightStrip } from './WeightStrip.tsx';
+import { RimWord } from './RimWord.tsx';
+import { STRIP_BREADTH_UNITS, stripLabel, WeightStrip } from './WeightStrip.tsx';
 import { wheelLayout, type WheelLayout } from './wheelLayout.ts';
 
 export interface WheelFromAboveProps {
@@ -17,18 +18,36 @@ export interface WheelFromAboveProps {
   readonly unit: MassUnit;
 }
 
-/** Half the width of the drawing, in its units. */
-const HALF = 318;
-/** Words for heavy and light stand this far out, just off the tyre. */
-const WORD_RADIUS = 275;
+/** Half the width of the drawing, in its units: the tyre and a little air. */
+const HALF = 240;
 /** A wedge thinner than this would vanish. */
 const THINNEST_WEDGE_DEG = 1.2;
+/** Nearer than this to twelve o'clock, the drop would hide the valve. */
+const DROP_HIDES_VALVE_DEG = 11;
+/** A strip's own label this near to the light spot takes the place of the word "Light". */
+const LABEL_REPLACES_WORD_DEG = 45;
+/** How far the open ring stands off the rim: clear of the valve. */
+const RING_STANDS_OFF = 9;
 
 export function WheelFromAbove({ summary, setup, unit }: WheelFromAboveProps) {
-  const [ref, widthPx] = useMeasuredWidth<SVGSVGElement>(560);
+  const [ref, widthPx] = useMeasuredWidth<SVGSVGElement>(540);
   const layout = wheelLayout(setup);
   const textUnits = (textSizePx() * 2 * HALF) / widthPx;
   const { spots, weights } = summary;
+  const strips = weights.map((weight) => ({
+    weight,
+    label: stripLabel(weight, layout, unit, textUnits),
+  }));
+  const valveInside =
+    spots !== null && Math.abs(shortWayDeg(0, spots.heavyDeg)) < DROP_HIDES_VALVE_DEG;
+  const lightIsNamed =
+    spots !== null &&
+    strips.some(
+      ({ weight, label }) =>
+        !label.inside &&
+        Math.abs(shortWayDeg(spots.lightDeg, weight.angleDeg)) < LABEL_REPLACES_WORD_DEG,
+    );
+  const wordEdge = layout.weights - STRIP_BREADTH_UNITS / 2 - 8;
   return (
     <svg
       ref={ref}
@@ -44,15 +63,18 @@ export function WheelFromAbove({ summary, setup, unit }: WheelFromAboveProps) {
       <circle className="wheel-circle" r={layout.weights} />
       <circle className="wheel-bore" r={layout.bore} />
       <Dial layout={layout} />
-      <g transform={`translate(0 ${-layout.rim + 14})`}>
+      <g
+        className={valveInside ? 'valve-inside' : 'valve-outside'}
+        transform={`translate(0 ${-layout.rim + (valveInside ? 26 : 2)})`}
+      >
         <ValveStem />
       </g>
-      {weights.map((weight) => (
+      {strips.map(({ weight, label }) => (
         <WeightStrip
           key={`${weight.angleDeg} ${weight.massG}`}
           weight={weight}
+          label={label}
           layout={layout}
-          unit={unit}
           textUnits={textUnits}
         />
       ))}
@@ -61,11 +83,25 @@ export function WheelFromAbove({ summary, setup, unit }: WheelFromAboveProps) {
           <g transform={`rotate(${spots.heavyDeg}) translate(0 ${-layout.rim})`}>
             <HeavyDrop />
           </g>
-          <g transform={`rotate(${spots.lightDeg}) translate(0 ${-layout.rim - 2})`}>
+          <g
+            transform={`rotate(${spots.lightDeg}) translate(0 ${-layout.rim - RING_STANDS_OFF})`}
+          >
             <LightRing />
           </g>
-          <Word angleDeg={spots.heavyDeg} word={commonWords.heavyHere} />
-          <Word angleDeg={spots.lightDeg} word={commonWords.lightHere} />
+          <RimWord
+            angleDeg={spots.heavyDeg}
+            word={commonWords.heavyHere}
+            outerRadius={wordEdge}
+            textUnits={textUnits}
+          />
+          {!lightIsNamed && (
+            <RimWord
+              angleDeg={spots.lightDeg}
+              word={commonWords.lightHere}
+              outerRadius={wordEdge}
+              textUnits={textUnits}
+            />
+          )}
         </>
       )}
     </svg>
@@ -78,7 +114,7 @@ function Dial({ layout }: { readonly layout: WheelLayout }) {
   return (
     <g className="wheel-dial">
       {hours.map((hour) => {
-        const at = clockPoint(hour * 30, layout.tyre - 21);
+        const at = clockPoint(hour * 30, layout.tyre - 18);
         return hour % 3 === 0 ? (
           <text key={hour} x={at.x} y={at.y}>
             {hour}
@@ -87,7 +123,7 @@ function Dial({ layout }: { readonly layout: WheelLayout }) {
           <path
             key={hour}
             transform={`rotate(${hour * 30})`}
-            d={`M0 ${-layout.tyre + 10} V${-layout.tyre + 26}`}
+            d={`M0 ${-layout.tyre + 9} V${-layout.tyre + 25}`}
           />
         );
       })}
@@ -113,22 +149,14 @@ function Wedge({
   );
 }
 
-function Word({ angleDeg, word }: { readonly angleDeg: number; readonly word: string }) {
-  const at = clockPoint(angleDeg, WORD_RADIUS);
-  return (
-    <text className="wheel-word" x={at.x} y={at.y}>
-      {word}
-    </text>
-  );
-}
-
 function describe({ spots, weights }: ReadingSummary, unit: MassUnit): string {
   if (spots === null) return `${readingWords.wheelTitle}. ${readingWords.noClearSide}.`;
+  const stuck = weights.length === 0 ? readingWords.noWeights : weightList(weights, unit);
   const parts = [
     readingWords.wheelTitle,
     `${readingWords.heavySpot} ${formatClockAndDeg(spots.heavyDeg)}`,
     `${readingWords.lightSpot} ${formatClockAndDeg(spots.lightDeg)}`,
-    `${readingWords.weights}: ${weights.length === 0 ? readingWords.noWeights : weightList(weights, unit)}`,
+    `${readingWords.weights}: ${stuck}`,
   ];
   return `${parts.join('. ')}.`;
 }

@@ -62,10 +62,14 @@ function placedAdvice(
 
 function whereText(weights: readonly Weight[], lightDeg: number): string {
   const [only] = weights;
-  if (only === undefined || only.massG < 0) {
+  if (only === undefined || weights.some((weight) => weight.massG < 0)) {
     return readingWords.lightAt(formatClockAndDeg(lightDeg));
   }
-  if (weights.length > 1) return readingWords.stickOnSeveral;
+  if (weights.length === 2) {
+    const clocks = weights.map((weight) => formatClock(weight.angleDeg));
+    return readingWords.stickOn(clocks.join(readingWords.and));
+  }
+  if (weights.length > 2) return readingWords.stickOnSeveral(weights.length);
   return readingWords.stickOn(formatClockAndDeg(only.angleDeg));
 }
 
@@ -76,7 +80,7 @@ function nextText(weights: readonly Weight[], unit: MassUnit): string {
     const clock = formatClock(only.angleDeg);
     return only.massG < 0
       ? readingWords.takeOffNext(mass, clock)
-      : readingWords.stickOneNext(mass, clock);
+      : readingWords.stickOneNext(mass);
   }
   return readingWords.stickSeveralNext(weightList(weights, unit));
 }
@@ -95,7 +99,7 @@ export function weightList(weights: readonly Weight[], unit: MassUnit): string {
 }
 
 /** An upper bound is rounded up, so that it stays one. */
-function atMostFigure(atMostG: number, unit: MassUnit): FigureText {
+export function atMostFigure(atMostG: number, unit: MassUnit): FigureText {
   // Whole grams, or hundredths of an ounce (0.28 g): finer than the bound is known.
   const stepsPerG = unit === 'g' ? 1 : 100 / GRAMS_PER_OUNCE;
   const roundedUpG = Math.ceil(atMostG * stepsPerG - 1e-9) / stepsPerG;

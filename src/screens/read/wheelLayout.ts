@@ -11,14 +11,14 @@ export interface WheelLayout {
   readonly unitsPerMm: number;
 }
 
-/** Radius of the tyre in drawing units; the words stand outside it. */
+/** Radius of the tyre in drawing units. */
 export const TYRE_UNITS = 232;
 /** Where a setup names no bore: that of a common car wheel. */
 const USUAL_BORE_MM = 60;
 /** The rim's edge lies a little outside the weights that are stuck inside it. */
 const RIM_OVER_WEIGHTS = 1.12;
 /** However thin the tyre, the signs on the rim need this much of it. */
-const WIDEST_RIM_SHARE = 0.74;
+const WIDEST_RIM_SHARE = 0.68;
 
 export function wheelLayout(setup: SweepSetup): WheelLayout {
   const { edgeRadiusMm, weightRadiusMm, boreDiameterMm } = setup.wheel;

@@ -97,6 +97,7 @@ export function SetupScreen(props: SetupScreenProps) {
           {commonWords.back}
         </button>
         <button type="submit" className="main" data-role="start-sweep">
+          {/* With the camera this is also the button that asks for it: both names lead here. */}
           <span data-role={purpose === 'camera' ? 'start-camera' : undefined}>
             {purpose === 'camera' ? setupWords.start : setupWords.readFilm}
           </span>

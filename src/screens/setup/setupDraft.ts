@@ -82,6 +82,13 @@ function limitWords(problem: string, unit: string): string {
   return found[1] === '>' ? setupWords.tooSmall(limit) : setupWords.tooLarge(limit);
 }
 
+/** What a refused setup file is told to have wrong, in the form's own words. */
+export function setupProblemWords(where: string, problem: string): string {
+  const field = NUMBER_FIELDS.find((one) => one.path === where);
+  if (field === undefined) return `${where}: ${problem}`;
+  return `${field.name}: ${limitWords(problem, field.unit)}`;
+}
+
 /** Names of assumed values that the grams rest on. */
 export function assumedNames(draft: SetupDraft): readonly string[] {
   return NUMBER_FIELDS.filter(

@@ -8,7 +8,7 @@ const DRAWN_LEAN_DEG = 7;
 export function StandFromTheSide() {
   return (
     <figure className="stand-drawing">
-      <svg viewBox="0 0 640 400" role="img" aria-label={startWords.drawingText}>
+      <svg viewBox="0 58 640 300" role="img" aria-label={startWords.drawingText}>
         <path className="drawn-ground" d="M40 352 H600" />
         <path className="drawn-part" d="M180 316 H460 V334 H180 Z" />
         <path className="drawn-line-thin" d="M206 334 V352 M320 334 V352 M434 334 V352" />
@@ -22,13 +22,13 @@ export function StandFromTheSide() {
           <path className="drawn-edge" d="M86 202 H180 M460 202 H554" />
         </g>
         <path className="drawn-laser" d="M16 203 H624" />
-        <g transform="translate(534 288) rotate(180) scale(1.6)">
+        <g transform="translate(500 277) rotate(180) scale(1.6)">
           <HeavyDrop />
         </g>
         <g transform="translate(118 122) scale(1.6)">
           <LightRing />
         </g>
-        <text className="drawn-word" x={496} y={392} textAnchor="end">
+        <text className="drawn-word" x={530} y={332}>
           {startWords.drawnHeavy}
         </text>
         <text className="drawn-word" x={160} y={94}>

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useRef } from 'react';
 
 import type { SweepSession } from '../../contract/session.ts';
 import type { PictureOverlay } from '../../contract/sweep.ts';
@@ -9,26 +9,19 @@ export interface PictureViewProps {
   readonly session: SweepSession;
   readonly stream: MediaStream | null;
   readonly overlay: PictureOverlay | null;
+  /** Told the picture's width over height, which the screen's columns follow. */
+  readonly onShape: (shape: number) => void;
 }
 
-/** Shape of the picture before the first one has come. */
-const USUAL_SHAPE = 16 / 9;
-
 /** What the camera sees, with what was found drawn on it. */
-export function PictureView({ session, stream, overlay }: PictureViewProps) {
-  const [shape, setShape] = useState(USUAL_SHAPE);
+export function PictureView({ session, stream, overlay, onShape }: PictureViewProps) {
   return (
     <figure className="picture">
-      <div
-        className="picture-frame"
-        style={{ aspectRatio: String(shape), '--shape': shape } as React.CSSProperties}
-        role="img"
-        aria-label={sweepWords.pictureOf}
-      >
+      <div className="picture-frame" role="img" aria-label={sweepWords.pictureOf}>
         {stream === null ? (
-          <PreviewCanvas session={session} onShape={setShape} />
+          <PreviewCanvas session={session} onShape={onShape} />
         ) : (
-          <CameraVideo stream={stream} onShape={setShape} />
+          <CameraVideo stream={stream} onShape={onShape} />
         )}
         {overlay !== null && <PictureMarks overlay={overlay} />}
       </div>

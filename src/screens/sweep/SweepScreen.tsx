@@ -1,3 +1,5 @@
+import { useState, type CSSProperties } from 'react';
+
 import type { SessionState, SweepSession } from '../../contract/session.ts';
 import { NoticePanel } from '../parts/NoticePanel.tsx';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
@@ -21,13 +23,17 @@ export interface SweepScreenProps {
   readonly sound: boolean;
 }
 
+/** Width over height of the picture before the first one has come. */
+const USUAL_SHAPE = 16 / 9;
+
 export function SweepScreen({ session, state, sound }: SweepScreenProps) {
   const { progress, source, fraction } = state;
+  const [shape, setShape] = useState(USUAL_SHAPE);
   const instruction = instructionFor(progress, source, fraction);
   const event = useSweepEvents(progress, sound);
   const trouble = source === 'camera' && instruction.tone === 'trouble' ? progress?.trouble : null;
   return (
-    <div className="sweep" data-source={source}>
+    <div className="sweep" data-source={source} style={{ '--shape': shape } as CSSProperties}>
       <div className="sweep-say" data-tone={instruction.tone}>
         <ScreenTitle className="unseen">{sweepWords.turnCovered}</ScreenTitle>
         <p className="instruction" role="status">
@@ -40,15 +46,20 @@ export function SweepScreen({ session, state, sound }: SweepScreenProps) {
           <NoticePanel role="notice" notice={state.notice} streak={NO_STREAK} />
         </div>
       )}
-      <PictureView session={session} stream={state.stream} overlay={progress?.overlay ?? null} />
+      <PictureView
+        session={session}
+        stream={state.stream}
+        overlay={progress?.overlay ?? null}
+        onShape={setShape}
+      />
       <div className="sweep-side">
         <TurnRing
           sectors={progress?.coveredSectors ?? []}
           coveredDeg={progress?.coveredDeg ?? 0}
           enough={progress?.enough ?? false}
-          turnDeg={progress?.turnDeg ?? null}
+          valveTurnDeg={progress?.markSeen ? progress.turnDeg : null}
         />
-        {source === 'camera' && progress !== null && (
+        {source === 'camera' && progress !== null && progress.stage !== 'looking' && (
           <SpeedHint turningDegPerS={progress.turningDegPerS} />
         )}
         <SweepFacts progress={progress} event={event} framesDropped={state.framesDropped} />

@@ -1,5 +1,6 @@
 import { SECTOR_DEG } from '../../contract/sweep.ts';
 import { sectorPath } from '../parts/polar.ts';
+import { ValveStem } from '../parts/shapes.tsx';
 import { formatNumber } from '../words/numbers.ts';
 import { sweepWords } from '../words/sweepWords.ts';
 
@@ -12,12 +13,12 @@ export interface TurnRingProps {
   readonly sectors: readonly boolean[];
   readonly coveredDeg: number;
   readonly enough: boolean;
-  /** Turns the small stem inside, to show that wheel and drawing go together. */
-  readonly turnDeg: number | null;
+  /** Turn since the valve stood at the sight: turns the small stem inside; null until it is known. */
+  readonly valveTurnDeg: number | null;
 }
 
 /** Fills sector by sector as the wheel goes round; the figure inside says how far. */
-export function TurnRing({ sectors, coveredDeg, enough, turnDeg }: TurnRingProps) {
+export function TurnRing({ sectors, coveredDeg, enough, valveTurnDeg }: TurnRingProps) {
   const shownDeg = formatNumber(Math.min(Math.floor(coveredDeg), 360), 0);
   return (
     <svg
@@ -44,10 +45,10 @@ export function TurnRing({ sectors, coveredDeg, enough, turnDeg }: TurnRingProps
           ),
       )}
       <path className="ring-quarter" d="M0 -156 V-110 M156 0 H110 M0 156 V110 M-156 0 H-110" />
-      {turnDeg !== null && (
+      {valveTurnDeg !== null && (
         // The sight is below, toward the person: a valve at turn 0 stands there.
-        <g className="ring-valve" transform={`rotate(${(turnDeg + 180).toFixed(1)})`}>
-          <path d="M-7 -104 h14 l-7 16 Z" />
+        <g transform={`rotate(${(valveTurnDeg + 180).toFixed(1)}) translate(0 -88)`}>
+          <ValveStem />
         </g>
       )}
       {enough ? (

@@ -2,11 +2,11 @@ export const readingWords = {
   atMost: 'at most',
   unnamed: 'This wheel',
   stickOn: (where: string) => `Stick on at ${where}`,
-  stickOnSeveral: 'Stick on at several places',
+  stickOnSeveral: (count: number) => `Stick on at ${count} places`,
   lightAt: (where: string) => `Light at ${where}`,
   noClearSide: 'No side is clearly heavy',
-  stickOneNext: (mass: string, clock: string) =>
-    `Stick ${mass} on at ${clock}, then sweep again to prove it.`,
+  stickOneNext: (mass: string) =>
+    `Stick ${mass} there, then sweep again to prove it.`,
   stickSeveralNext: (list: string) => `Stick on ${list}, then sweep again to prove it.`,
   takeOffNext: (mass: string, clock: string) =>
     `Take ${mass} off at ${clock}, then sweep again to prove it.`,
@@ -31,9 +31,9 @@ export const readingWords = {
   unitGrams: 'grams',
   unitOunces: 'ounces',
   unitLabel: 'Unit of weight',
-  download: 'Save the reading',
+  download: 'Save reading',
   sweepAgain: 'Sweep again',
-  readSampleAgain: 'Read the sample again',
+  readSampleAgain: 'Read again',
   readFilmAgain: 'Change the setup',
   another: 'Another wheel',
   traceTitle: 'Edge against line, round the wheel',
@@ -61,7 +61,7 @@ export const readingWords = {
   turnText: (covered: string, sense: string) => `${covered} ${sense}`,
   clockwise: 'clockwise',
   counterClockwise: 'counter-clockwise',
-  closure: (off: string) => `closed to ${off} before correcting`,
+  closure: (off: string) => `two views of the same tread agreed to ${off}`,
   rocking: 'Rocking',
   rockingText: (period: string) => `once in ${period}`,
   contributions: 'Where the ± comes from',
@@ -71,7 +71,6 @@ export const readingWords = {
   refusedTitle: 'No reading',
   evidence: 'What was seen',
   refusedAlso: 'Also',
-  sweptTurn: (covered: string) => `Turn seen: ${covered}`,
 } as const;
 
 export const warningWords = {
@@ -94,17 +93,21 @@ export const contributionWords: Readonly<Record<string, string>> = {
 };
 
 /** What the evidence of a refusal is called, with its unit; unknown names are shown as they are. */
-export const evidenceWords: Readonly<Record<string, string>> = {
-  coveredDeg: 'turn covered, °',
-  neededDeg: 'turn needed, °',
-  largestGapDeg: 'largest gap, °',
-  lineShare: 'share with the line in sight',
-  edgeShare: 'share with the edge in sight',
-  frames: 'pictures',
-  framesSeen: 'pictures',
-  timeS: 'at second',
-  where: 'value',
-  problem: 'what is wrong',
-  file: 'file',
+export const evidenceWords: Readonly<Record<string, EvidenceWords>> = {
+  coveredDeg: { name: 'turn covered', unit: '°' },
+  neededDeg: { name: 'turn needed', unit: '°' },
+  largestGapDeg: { name: 'largest gap', unit: '°' },
+  lineShare: { name: 'share with the line in sight', unit: '' },
+  edgeShare: { name: 'share with the edge in sight', unit: '' },
+  frames: { name: 'pictures', unit: '' },
+  framesSeen: { name: 'pictures', unit: '' },
+  timeS: { name: 'time', unit: ' s' },
+  file: { name: 'file', unit: '' },
 };
+
+export interface EvidenceWords {
+  readonly name: string;
+  /** Written behind the number, with its own space where one belongs. */
+  readonly unit: string;
+}
 

@@ -1,11 +1,11 @@
 export const startWords = {
   title: 'Turn the wheel once. Read where it is heavy.',
-  lead: 'The camera watches the tread edge rise and fall past the laser line, and tells how many grams to stick on, and where.',
+  lead: 'The camera watches the tread edge rise past the laser line, and says how much to stick on.',
   choose: 'Choose what to read',
   sample: 'Try the sample',
-  sampleHelp: 'A film of one turn, built in. Nothing to set up.',
+  sampleHelp: 'A film of one turn, ready to read.',
   film: 'Open a film',
-  filmHelp: 'A recorded turn, with its setup file if there is one. Or drop the files here.',
+  filmHelp: 'A recorded turn and its setup file. Or drop the files here.',
   camera: 'Use the camera',
   cameraHelp: 'A wheel on the stand, turned by hand in front of this tablet.',
   dropHere: 'Let go to open the films',
@@ -15,10 +15,10 @@ export const startWords = {
   cautionsHide: 'Close the safety notes',
   problemTitle: 'No reading yet',
   enterSetup: 'Enter the setup by hand',
-  drawnHeavy: 'heavy: below the line',
-  drawnLight: 'light: above the line',
+  drawnHeavy: 'heavy',
+  drawnLight: 'light',
   drawingText:
-    'The wheel lies flat, its bore on a steel ball. Its heavy side sinks below the level laser line, its light side rises above it.',
+    'The wheel lies flat on a steel ball. Its heavy side sinks below the level laser line, its light side rises above it.',
 } as const;
 
 /** Said once before the first sweep. Local rules and the vehicle's handbook have the last word. */

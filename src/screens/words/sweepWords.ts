@@ -24,7 +24,7 @@ export const sweepWords = {
   turnCovered: 'Turn covered',
   markSeen: 'Tape seen',
   markNotYet: 'Tape not seen yet',
-  speed: 'Turning speed',
+  speed: 'Speed',
   speedGood: 'good',
   speedFast: 'too fast',
   speedStill: 'still',

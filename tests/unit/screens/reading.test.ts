@@ -18,7 +18,7 @@ describe('what stands over a reading', () => {
     const advice = adviceOf({ amountG: 28.1, heavyDeg: 75, sdG: 0.45 });
     expect(plain(advice.figure.text)).toBe('28.1 g ± 0.9');
     expect(plain(advice.where)).toBe('Stick on at 8:30 · 255°');
-    expect(plain(advice.next)).toBe('Stick 30 g on at 8:30, then sweep again to prove it.');
+    expect(plain(advice.next)).toBe('Stick 30 g there, then sweep again to prove it.');
   });
 
   it('names no place when no side is clearly heavy, and only an upper bound', () => {

@@ -8,6 +8,7 @@ import {
   draftOf,
   parseTyped,
   PROPOSED_DRAFT,
+  setupProblemWords,
   withKnown,
   withText,
 } from '../../../src/screens/setup/setupDraft.ts';
@@ -107,5 +108,15 @@ describe('films without a setup file', () => {
     ]);
     const json: unknown = JSON.parse(await files[1]!.text());
     expect(readSetup(json).ok).toBe(true);
+  });
+});
+
+describe('a setup file that was refused', () => {
+  it('is told with the form’s name of the value, its limit and unit', () => {
+    const refused = readSetup({ ...shedSetup, wheel: { ...shedSetup.wheel, massKg: 800 } });
+    const evidence = refused.ok ? {} : refused.failure.evidence;
+    expect(setupProblemWords(String(evidence['where']), String(evidence['problem']))).toBe(
+      'Mass: Must be 80\u00a0kg or less.',
+    );
   });
 });
