@@ -40,6 +40,11 @@ export interface LaserLine {
  * shadow into which only the codec has smeared the line's colour.
  */
 const LEAST_RISE_OF_NEIGHBOURS = 0.2;
+/**
+ * Cells beside the path that keep this part of its contrast belong to the line: a green plateau
+ * beside a white core (which counts three times) does, the ambient one cell off a thin line not.
+ */
+const COLOURED_SHARE = 0.25;
 /** Least crest, luma steps: below, the half-height crossings are made by rounding. */
 const LEAST_RISE = 3;
 
@@ -138,7 +143,7 @@ function measureAlongPath(
   return { colour, ...made, presentCount, noise: laser.noise };
 }
 
-/** The path's cell in column k and the cells around it that keep half of its contrast. */
+/** The path's cell in column k and the cells around it that are coloured by it. */
 function setSeed(
   grid: CellGrid,
   laser: LaserContrast,
@@ -148,11 +153,11 @@ function setSeed(
 ): void {
   const row = path.row[k];
   const at = k * grid.rows;
-  const half = 0.5 * laser.contrast[at + row];
+  const least = COLOURED_SHARE * laser.contrast[at + row];
   let top = row;
-  while (top > 0 && laser.contrast[at + top - 1] >= half) top--;
+  while (top > 0 && laser.contrast[at + top - 1] >= least) top--;
   let bottom = row;
-  while (bottom < grid.rows - 1 && laser.contrast[at + bottom + 1] >= half) bottom++;
+  while (bottom < grid.rows - 1 && laser.contrast[at + bottom + 1] >= least) bottom++;
   seed.seedPx = (grid.firstCellY[k] + row + 0.5) * CELL_PX;
   seed.colourTopPx = (grid.firstCellY[k] + top) * CELL_PX;
   seed.colourBottomPx = (grid.firstCellY[k] + bottom + 1) * CELL_PX;

@@ -15,7 +15,7 @@ const SEED_SLACK_PX = 4;
 const NEXT_STRUCTURE_RISE = 0.25;
 /** Luma has settled to ambient when over this many pixels it drops by less than that part. */
 const SETTLED_OVER_PX = 4;
-const SETTLED_DROP = 0.1;
+const SETTLED_DROP = 0.05;
 
 /**
  * Levels at which a flank is cut, as parts of the crest's rise. A clipped crest (saturated = 1) has
@@ -49,7 +49,7 @@ export interface LineShape {
 /** Where the colour says the line is in a column, pixels. */
 export interface LineSeed {
   seedPx: number;
-  /** Rows between which the colour contrast keeps at least half of its value at the seed. */
+  /** Rows between which the colour contrast keeps a good part of its value at the seed. */
   colourTopPx: number;
   colourBottomPx: number;
 }
