@@ -17,9 +17,9 @@ export const LASER_CHROMA = {
 const LASER_LUMA_PER_CHROMA = { green: 1.11, red: 0.57 } as const;
 
 /** Below this rubber, dust and noise have as much colour of their own. */
-const TINT_CHROMA = 5;
-/** From here on a cell shows the line itself, not its glow, and nothing of the tread is left in it. */
-const LIT_CHROMA = 26;
+const TINT_CHROMA = 4;
+/** From here on a cell's light is the laser's more than the lamp's, and it stands still with the laser. */
+const LIT_CHROMA = 10;
 
 /**
  * Takes the laser's glow off the band's luma and marks the cells that can be trusted to show the tread itself: in the picture, not lit by

@@ -109,8 +109,12 @@ function addFrame(
   const { weight, mean } = means;
   const azimuths = weight.length;
   const turn = observations.turnDeg[f] * RAD_PER_DEG;
-  const [c2, s2, c3, s3] = [Math.cos(2 * turn), Math.sin(2 * turn), Math.cos(3 * turn), Math.sin(3 * turn)];
-  const [c4, s4] = [Math.cos(4 * turn), Math.sin(4 * turn)];
+  const c2 = Math.cos(2 * turn);
+  const s2 = Math.sin(2 * turn);
+  const c3 = Math.cos(3 * turn);
+  const s3 = Math.sin(3 * turn);
+  const c4 = Math.cos(4 * turn);
+  const s4 = Math.sin(4 * turn);
   for (let a = 0; a < azimuths; a++) {
     const w = cellWeight[f * azimuths + a];
     if (w === 0) continue;
@@ -186,7 +190,9 @@ function solvePlane(out: MutablePlanes, l: Float64Array, crossed: Float64Array, 
     crossed[2 * n + k] = x2;
   }
   for (let k = 0; k < n; k++) {
-    const [h0, h1, h2] = [half[k], half[n + k], half[2 * n + k]];
+    const h0 = half[k];
+    const h1 = half[n + k];
+    const h2 = half[2 * n + k];
     if (h0 === 0 && h1 === 0 && h2 === 0) continue;
     for (let j = 0; j <= k; j++) {
       deviations[k * n + j] -= h0 * half[j] + h1 * half[n + j] + h2 * half[2 * n + j];

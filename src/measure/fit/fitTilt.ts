@@ -81,7 +81,7 @@ export function fitTilt(
   );
   if (whole === null) return failed('turn-incomplete', { ...coverage, unknowns: 'not separable' });
   const uncertainty = measureMotionUncertainty(motion, spinRatio, prior);
-  const covariance = addToCommon(whole.covariance, uncertainty.added);
+  const covariance = addToCommon(whole.covariance, uncertainty);
   const { smoothed, turning } = smoothResidual(
     whole.series,
     whole.coefficients,

@@ -43,10 +43,15 @@ export function describeFrames(
   const residualMm = new Float32Array(frames * azimuths).fill(NaN);
   const frameWeight = new Float32Array(frames);
   const value = new Float64Array(3);
-  let [squares, moved, effective, heights, bin] = [0, 0, 0, 0, 0];
+  let squares = 0;
+  let moved = 0;
+  let effective = 0;
+  let heights = 0;
+  let bin = 0;
   const c = whole.coefficients;
   const constants = c.length - 2 - 3 - HIGHER_WAVES;
-  const [a1, b1] = [c[c.length - 2], c[c.length - 1]];
+  const a1 = c[c.length - 2];
+  const b1 = c[c.length - 1];
   for (let f = 0; f < frames; f++) {
     if (!Number.isFinite(turnDeg[f])) continue;
     while (bin < bins.count - 2 && whole.series.timeS[bin + 1] < timeS[f]) bin++;
@@ -60,7 +65,8 @@ export function describeFrames(
     }
     if (!interpolate(whole.series.timeS, knots, bin, timeS[f], value)) continue;
     const turn = turnDeg[f] * RAD_PER_DEG;
-    const [ct, st] = [Math.cos(turn), Math.sin(turn)];
+    const ct = Math.cos(turn);
+    const st = Math.sin(turn);
     const rock0 = value[1] - (a1 * ct - b1 * st);
     const rock90 = value[2] - (a1 * st + b1 * ct);
     rockingMm[2 * f] = rock0;
@@ -72,7 +78,8 @@ export function describeFrames(
       const at = f * azimuths + a;
       if (!isUsable(observations.heightMm[at], observations.standardErrorMm[at])) continue;
       heights += own >= 0 ? 1 : 0;
-      const [ca, sa] = [bins.cosAzimuth[a], bins.sinAzimuth[a]];
+      const ca = bins.cosAzimuth[a];
+      const sa = bins.sinAzimuth[a];
       const cb = ca * ct + sa * st;
       const sb = sa * ct - ca * st;
       const tilt = (c[1] + value[1]) * ca + (c[2] + value[2]) * sa;
@@ -108,7 +115,8 @@ function motionAtBins(
   turning: Float64Array,
 ): Float64Array {
   const c = whole.coefficients;
-  const [a1, b1] = [c[c.length - 2], c[c.length - 1]];
+  const a1 = c[c.length - 2];
+  const b1 = c[c.length - 1];
   const knots = Float64Array.from(smoothed.state);
   for (let b = 0; b < whole.series.count; b++) {
     const [zr, zi, vr, vi] = turning.subarray(4 * b, 4 * b + 4);

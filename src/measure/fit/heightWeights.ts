@@ -130,7 +130,15 @@ function fitPlane(
   const { cosAzimuth, sinAzimuth } = bins;
   let loss = 0;
   for (let round = 0; round < rounds; round++) {
-    let [m00, m10, m11, m20, m21, m22, r0, r1, r2] = [0, 0, 0, 0, 0, 0, 0, 0, 0];
+    let m00 = 0;
+    let m10 = 0;
+    let m11 = 0;
+    let m20 = 0;
+    let m21 = 0;
+    let m22 = 0;
+    let r0 = 0;
+    let r1 = 0;
+    let r2 = 0;
     loss = 0;
     for (let a = 0; a < row.length; a++) {
       if (error[a] === 0) continue;
@@ -206,7 +214,12 @@ function weightsFrom(
   const frameAgreement = new Float64Array(frames);
   const { scaled } = residuals;
   const perBin = Math.max(1, Math.round(bins.usedFrames / bins.count));
-  let [squares, full, acrossAzimuth, pairs, acrossTime, timePairs] = [0, 0, 0, 0, 0, 0];
+  let squares = 0;
+  let full = 0;
+  let acrossAzimuth = 0;
+  let pairs = 0;
+  let acrossTime = 0;
+  let timePairs = 0;
   for (let f = 0; f < frames; f++) {
     if (bins.binOfFrame[f] < 0) continue;
     let sum = 0;

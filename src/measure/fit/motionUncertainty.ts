@@ -14,6 +14,11 @@ import { COMMON_UNKNOWNS } from './tiltFit.ts';
 export interface MotionUncertainty {
   /** Covariance to be added for g₀, stand 0°, stand 90°, a₁, b₁; 5×5. */
   readonly added: Float64Array;
+  /**
+   * Factor ≥ 1 on the whole covariance: a mixture of narrow and wide errors has longer tails than
+   * a Gaussian of the same covariance, and the 95 % region has to hold 95 %.
+   */
+  readonly tailFactor: number;
   readonly frequencyLogSd: number;
 }
 
@@ -43,10 +48,11 @@ export function measureMotionUncertainty(
   const at = (point: Float64Array) => posteriorFit(coarse, point, spinRatio, prior);
   const middle = at(centre);
   const added = new Float64Array(UNKNOWNS * UNKNOWNS);
-  if (middle === null) return { added, frequencyLogSd: 0 };
+  if (middle === null) return { added, tailFactor: 1, frequencyLogSd: 0 };
   const curvature = secondDifferences((point) => at(point)?.cost ?? Infinity, centre, middle.cost);
   const axes = eigenOfSymmetric(curvature, PARAMETERS);
   let frequencyVariance = 0;
+  let relativeVariance = 0;
   for (let j = 0; j < PARAMETERS; j++) {
     const sd = 1 / Math.sqrt(Math.max(axes.values[j], LEAST_CURVATURE));
     frequencyVariance += (axes.vectors[j] * sd) ** 2;
@@ -57,19 +63,38 @@ export function measureMotionUncertainty(
       const reweight = Math.exp(middle.cost - fit.cost + (NODE * NODE) / 2);
       return { fit, weight: SIDE_WEIGHT * Math.min(reweight, LARGEST_REWEIGHT) };
     });
-    addSpread(added, middle, sides);
+    relativeVariance += addSpread(added, middle, sides);
   }
-  return { added, frequencyLogSd: Math.sqrt(frequencyVariance) };
+  const tailFactor = tailFactorOf(relativeVariance);
+  return { added, tailFactor, frequencyLogSd: Math.sqrt(frequencyVariance) };
+}
+
+/** χ² with two freedoms at 95 %. */
+const CHI_SQUARE_95 = 5.991;
+
+/**
+ * A variance that itself is uncertain by the relative variance v mixes Gaussians to a Student t
+ * with ν = 4 + 2/v. Its 95 % region, d² < 2(ν−2)/ν·F₀.₉₅(2, ν) in units of its covariance, over
+ * that of a Gaussian; F₀.₉₅(2, ν) = ν/2·(0.05^(−2/ν) − 1).
+ */
+function tailFactorOf(relativeVariance: number): number {
+  if (!(relativeVariance > 1e-6)) return 1;
+  const nu = 4 + 2 / relativeVariance;
+  const region = (nu - 2) * (0.05 ** (-2 / nu) - 1);
+  return Math.max(1, region / CHI_SQUARE_95);
 }
 
 type PosteriorFit = NonNullable<ReturnType<typeof posteriorFit>>;
 
-/** Mean covariance plus covariance of means over one axis, less the middle's own. */
+/**
+ * Mean covariance plus covariance of means over one axis, less the middle's own. Returns the
+ * relative variance, over that axis, of the wheel tilt's variance.
+ */
 function addSpread(
   added: Float64Array,
   middle: PosteriorFit,
   sides: readonly ({ fit: PosteriorFit; weight: number } | null)[],
-): void {
+): number {
   const known = sides.filter((side) => side !== null);
   let total = 1 - 2 * SIDE_WEIGHT;
   for (const { weight } of known) total += weight;
@@ -91,6 +116,19 @@ function addSpread(
       added[at] -= shift[i] * shift[k];
     }
   }
+  const own = tiltVariance(middle);
+  let [first, second] = [0, 0];
+  for (const { fit, weight } of known) {
+    const change = tiltVariance(fit) / own - 1;
+    first += (weight / total) * change;
+    second += (weight / total) * change * change;
+  }
+  return (second - first * first) / (1 + first) ** 2;
+}
+
+function tiltVariance(fit: PosteriorFit): number {
+  const last = UNKNOWNS - 1;
+  return fit.covariance[last * UNKNOWNS + last] + fit.covariance[(last - 1) * (UNKNOWNS + 1)];
 }
 
 function secondDifferences(
@@ -122,13 +160,16 @@ function secondDifferences(
 }
 
 /** Adds the 5×5 to the 11×11 of all common unknowns, whose first five are the same. */
-export function addToCommon(covariance: Float64Array, added: Float64Array): Float64Array {
+export function addToCommon(
+  covariance: Float64Array,
+  { added, tailFactor }: MotionUncertainty,
+): Float64Array {
   const out = Float64Array.from(covariance);
   for (let i = 0; i < UNKNOWNS; i++) {
     for (let k = 0; k < UNKNOWNS; k++) {
       out[i * COMMON_UNKNOWNS + k] += added[i * UNKNOWNS + k];
     }
   }
-  return out;
+  return out.map((x) => x * tailFactor);
 }
 

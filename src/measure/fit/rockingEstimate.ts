@@ -29,8 +29,8 @@ export const DEFAULT_PERIOD_PRIOR: RockingPrior = { periodS: 4.6, periodLogSd: 0
 const DAMPING_PRIOR = { median: 0.02, logSd: 1 };
 /** Kick: rocking of a few tenths of a millimetre to several; one sd off is a factor of 4.5. */
 const KICK_PRIOR = { medianMm: 0.1, logSd: 1.5 };
-/** Slow change is small, a tenth of a millimetre or so, over a few seconds. */
-const SLOW_PRIOR = { medianMm: 0.05, logSd: 1.2 };
+/** Slow change (a hand's weight, creep, drift of the edge in the picture): 0.04 to 0.18 mm. */
+const SLOW_PRIOR = { medianMm: 0.08, logSd: 0.8 };
 const SLOW_TIME_PRIOR = { medianS: 3, logSd: 0.8 };
 /** Planes are at least as uncertain as their heights say, seldom four times more. */
 const SCALE_PRIOR = { median: 1.3, logSd: 0.7 };
@@ -38,6 +38,9 @@ const SCALE_PRIOR = { median: 1.3, logSd: 0.7 };
 /** Periods tried first, s; steps of 15 % cannot miss the line of a swing with ζ = 0.05. */
 const PERIODS_TRIED_S = [1.9, 2.2, 2.55, 2.95, 3.4, 3.9, 4.5, 5.2, 6, 6.9, 8, 9.2, 10.6, 12.2];
 const FIRST_DAMPING = 0.05;
+/** Kicks tried: the middle one for all periods, the others for the best of them. */
+const FIRST_KICK_MM = 0.2;
+const OTHER_KICKS_MM = [0.05, 0.8];
 /** Half widths of the likelihood's peak, for the search's first steps. */
 const SIZES = new Float64Array([0.03, 0.5, 0.3, 0.1, 0.4, 0.5]);
 /** A change of 0.02 in a log likelihood decides nothing. */
@@ -145,17 +148,17 @@ function bestStart(cost: (point: Float64Array) => number, planeScale: number): F
   const logs = [0, FIRST_DAMPING, KICK_PRIOR.medianMm, planeScale, SLOW_PRIOR.medianMm, 3].map(Math.log);
   let best = Float64Array.from(logs);
   let bestValue = Infinity;
-  for (const kickMm of [0.05, 0.4]) {
-    for (const periodS of PERIODS_TRIED_S) {
-      const point = Float64Array.from(logs);
-      point[0] = Math.log((2 * Math.PI) / periodS);
-      point[2] = Math.log(kickMm);
-      const value = cost(point);
-      if (value < bestValue) {
-        bestValue = value;
-        best = point;
-      }
-    }
-  }
+  const attempt = (periodLog: number, kickMm: number): void => {
+    const point = Float64Array.from(logs);
+    point[0] = periodLog;
+    point[2] = Math.log(kickMm);
+    const value = cost(point);
+    if (value >= bestValue) return;
+    bestValue = value;
+    best = point;
+  };
+  for (const periodS of PERIODS_TRIED_S) attempt(Math.log((2 * Math.PI) / periodS), FIRST_KICK_MM);
+  const periodLog = best[0];
+  for (const kickMm of OTHER_KICKS_MM) attempt(periodLog, kickMm);
   return best;
 }

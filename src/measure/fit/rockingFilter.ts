@@ -112,7 +112,12 @@ export function predictCovariance(
 ): void {
   for (let i = 0; i < 4; i++) {
     const at = i * STATE;
-    const [f0, f1, f2, f3, f5, f6] = [f[at], f[at + 1], f[at + 2], f[at + 3], f[at + 5], f[at + 6]];
+    const f0 = f[at];
+    const f1 = f[at + 1];
+    const f2 = f[at + 2];
+    const f3 = f[at + 3];
+    const f5 = f[at + 5];
+    const f6 = f[at + 6];
     for (let j = 0; j < STATE; j++) {
       scratch[at + j] =
         f0 * p[j] + f1 * p[7 + j] + f2 * p[14 + j] + f3 * p[21 + j] + f5 * p[35 + j] + f6 * p[42 + j];
@@ -145,12 +150,10 @@ export function predictCovariance(
   }
   const at = b * PER_STEP;
   const q = motion.kickMm * motion.kickMm * motion.rateRadPerS ** 3;
-  const [qzz, qRe, qIm, qvv] = [
-    transitions[at + 8] * q,
-    transitions[at + 9] * q,
-    transitions[at + 10] * q,
-    transitions[at + 11] * q,
-  ];
+  const qzz = transitions[at + 8] * q;
+  const qRe = transitions[at + 9] * q;
+  const qIm = transitions[at + 10] * q;
+  const qvv = transitions[at + 11] * q;
   addNoise(p, 0, 0, qzz);
   addNoise(p, 1, 1, qzz);
   addNoise(p, 2, 2, qvv);
@@ -187,7 +190,9 @@ export function observationRow(
 /** K = P·h for an `h` of tilt and offset only; returns h·P·h. */
 export function crossCovariance(p: Float64Array, h: Float64Array, out: Float64Array): number {
   let variance = 0;
-  const [h0, h1, h4] = [h[0], h[1], h[4]];
+  const h0 = h[0];
+  const h1 = h[1];
+  const h4 = h[4];
   for (let i = 0; i < STATE; i++) {
     const row = i * STATE;
     const value = p[row] * h0 + p[row + 1] * h1 + p[row + 4] * h4;
@@ -279,7 +284,9 @@ function innovate(
   perVariance: number,
   width: number,
 ): void {
-  const [h0, h1, h4] = [h[0], h[1], h[4]];
+  const h0 = h[0];
+  const h1 = h[1];
+  const h4 = h[4];
   for (let c = 0; c < width; c++) {
     e[c] -= h0 * mean[c] + h1 * mean[width + c] + h4 * mean[4 * width + c];
   }

@@ -178,14 +178,20 @@ function transposeStep(r: Float64Array, n: Float64Array, f: Float64Array, keep: 
   }
   for (let i = 0; i < STATE; i++) {
     const at = i * STATE;
-    const [n0, n1, n2, n3] = [n[at], n[at + 1], n[at + 2], n[at + 3]];
+    const n0 = n[at];
+    const n1 = n[at + 1];
+    const n2 = n[at + 2];
+    const n3 = n[at + 3];
     for (let j = 0; j < STATE; j++) {
       work[at + j] =
         n0 * f[j] + n1 * f[7 + j] + n2 * f[14 + j] + n3 * f[21 + j] + (j < 4 ? 0 : keep * n[at + j]);
     }
   }
   for (let j = 0; j < STATE; j++) {
-    const [w0, w1, w2, w3] = [work[j], work[7 + j], work[14 + j], work[21 + j]];
+    const w0 = work[j];
+    const w1 = work[7 + j];
+    const w2 = work[14 + j];
+    const w3 = work[21 + j];
     for (let i = 0; i < STATE; i++) {
       n[i * STATE + j] =
         f[i] * w0 + f[7 + i] * w1 + f[14 + i] * w2 + f[21 + i] * w3 +

@@ -1,10 +1,11 @@
 import type { YuvPicture } from '../../contract/picture.ts';
-import { CELL_PX, type CellGrid } from './cellGrid.ts';
+import type { CellGrid } from './cellGrid.ts';
+import { MARGIN_CELLS, readCellColumns } from './cellSamples.ts';
+import { HueNoise } from './hueNoise.ts';
 import {
   CORE_LUMA_FROM,
   CORE_LUMA_FULL,
   HUE_AXES,
-  sampleRangeOf,
   type LaserColour,
 } from './laserColour.ts';
 
@@ -18,15 +19,6 @@ const NARROW_REACHES_CELLS = [3, 5] as const;
  * wide: a band of 30 px that is merely coloured is a crate or a stripe on the floor.
  */
 const WIDE_REACHES_CELLS = [10, 20] as const;
-/** Cells kept above and below the searched rows so that every reach finds its ambient. */
-const MARGIN_CELLS = 20;
-
-/**
- * Part of the colour across the laser's hue that is held against a cell. Purple and orange
- * scenery lies 40° and more off the axis, a laser under a wrong white balance within 15°.
- */
-const OFF_HUE_PENALTY = 0.5;
-
 /**
  * Colour contrast that one step of luma rise can vouch for. Added light raises luma with colour:
  * pure red by 0.57 steps a step of chroma, pure green by 1.1. Print in the laser's hue takes
@@ -60,9 +52,6 @@ export interface LaserContrast {
   readonly noise: number;
 }
 
-/** Least noise assumed, chroma steps: rounding to 8 bit alone gives 0.29 a sample. */
-const LEAST_NOISE = 0.3;
-
 /**
  * Laser contrast image: colour along the laser's hue minus the ambient's above and below, as far
  * as luma rises with it; saturated white counts by the halo on both sides of it.
@@ -78,11 +67,11 @@ export function laserContrastOf(
   const block = 16;
   const hue = new Float32Array(block * tall);
   const luma = new Float32Array(block * tall);
-  const noise = new NoiseMeter();
+  const noise = new HueNoise();
   const channelPerHue = HUE_AXES[colour].channelPerHue;
   for (let first = 0; first < grid.columns; first += block) {
     const count = Math.min(block, grid.columns - first);
-    readBlock(picture, colour, grid, first, count, tall, hue, luma);
+    readCellColumns(picture, colour, grid, first, count, hue, luma);
     for (let k = 0; k < count; k++) {
       if (((first + k) & 7) === 0) noise.add(hue, k * tall + MARGIN_CELLS, grid.rows);
       const ambient = holdAmbient(hue, k * tall, tall);
@@ -91,65 +80,7 @@ export function laserContrastOf(
       ridgeOfColumn(hue, luma, channelPerHue, at, contrast, (first + k) * grid.rows, grid.rows);
     }
   }
-  return { contrast, noise: Math.max(noise.sigma(), LEAST_NOISE) };
-}
-
-/** Hue projection and luma of `count` columns with margins; outside the picture its edge repeats. */
-function readBlock(
-  picture: YuvPicture,
-  colour: LaserColour,
-  grid: CellGrid,
-  first: number,
-  count: number,
-  tall: number,
-  hue: Float32Array,
-  luma: Float32Array,
-): void {
-  const { y, yStride, u, v, chromaStride, chromaStep, chromaShift } = picture;
-  const range = sampleRangeOf(picture);
-  const axis = HUE_AXES[colour];
-  const { alongU, alongV } = axis;
-  // A full-resolution chroma plane is read at 4 samples a cell, a half-resolution one at 1.
-  const perCell = chromaShift === 0 ? CELL_PX : 1;
-  const right = chromaShift === 0 ? chromaStep : 0;
-  const below = chromaShift === 0 ? chromaStride : 0;
-  const chromaGain = range.chromaScale / 4;
-  const lumaGain = range.lumaScale / 4;
-  const lumaBase = range.lumaOffset * range.lumaScale;
-  const lastRow = grid.pictureRows - 1;
-  let minTop = Infinity;
-  let maxTop = -Infinity;
-  for (let k = 0; k < count; k++) {
-    minTop = Math.min(minTop, grid.firstCellY[first + k]);
-    maxTop = Math.max(maxTop, grid.firstCellY[first + k]);
-  }
-  for (let row = minTop - MARGIN_CELLS; row < maxTop - MARGIN_CELLS + tall; row++) {
-    const cellY = row < 0 ? 0 : row > lastRow ? lastRow : row;
-    const lumaRow = cellY * CELL_PX * yStride;
-    const chromaRow = cellY * perCell * chromaStride;
-    for (let k = 0; k < count; k++) {
-      const i = row - grid.firstCellY[first + k] + MARGIN_CELLS;
-      if (i < 0 || i >= tall) continue;
-      const cellX = grid.firstCellX + (first + k) * grid.stepCells;
-      const c = chromaRow + cellX * perCell * chromaStep;
-      let du: number;
-      let dv: number;
-      if (perCell === 1) {
-        du = 4 * u[c] - 512;
-        dv = 4 * v[c] - 512;
-      } else {
-        du = u[c] + u[c + right] + u[c + below] + u[c + below + right] - 512;
-        dv = v[c] + v[c + right] + v[c + below] + v[c + below + right] - 512;
-      }
-      const along = du * alongU + dv * alongV;
-      const across = dv * alongU - du * alongV;
-      hue[k * tall + i] =
-        (along - OFF_HUE_PENALTY * (across < 0 ? -across : across)) * chromaGain;
-      const p = lumaRow + cellX * CELL_PX;
-      luma[k * tall + i] =
-        (y[p] + y[p + 1] + y[p + yStride] + y[p + yStride + 1]) * lumaGain - lumaBase;
-    }
-  }
+  return { contrast, noise: noise.sigma() };
 }
 
 /**
@@ -235,27 +166,4 @@ function ridgeAt(hue: Float32Array, luma: Float32Array, at: number, reach: numbe
   const rise = luma[at] - 0.5 * (luma[at - reach] + luma[at + reach]);
   const vouched = COLOUR_PER_LUMA_RISE * (rise + LUMA_RISE_ALLOWANCE);
   return vouched < ridge ? vouched : ridge;
-}
-
-/** Noise from the differences of cells one reach apart; its median leaves edges and lines out. */
-class NoiseMeter {
-  private readonly counts = new Uint32Array(256);
-  private total = 0;
-
-  add(hue: Float32Array, start: number, rows: number): void {
-    const reach = NARROW_REACHES_CELLS[0];
-    for (let i = 0; i + reach < rows; i += 3) {
-      const d = Math.abs(hue[start + i + reach] - hue[start + i]) * 8;
-      this.counts[d < 255 ? d | 0 : 255]++;
-      this.total++;
-    }
-  }
-
-  /** Median |difference| / (0.6745·√2), chroma steps. */
-  sigma(): number {
-    let below = 0;
-    let bin = 0;
-    while (bin < 255 && below + this.counts[bin] < this.total / 2) below += this.counts[bin++];
-    return (bin + 0.5) / 8 / (0.6745 * Math.SQRT2);
-  }
 }

@@ -5,7 +5,7 @@ import { laserContrastOf, type LaserContrast } from './laserContrast.ts';
 import { contrastOnPath, findLaserPath, type LaserPath } from './laserPath.ts';
 import { HALF_HEIGHT_PER_RMS, matchedCentrePx, templateFor } from './lineCentre.ts';
 import { measureLineShape, type LineSeed, type LineShape } from './lineShape.ts';
-import { smoothOverNeighbours } from './neighbourColumns.ts';
+import { smoothOverNeighbours, type ColumnMeasures } from './neighbourColumns.ts';
 
 export interface LaserLineOptions {
   /** Only this part of the picture is searched; default all. */
@@ -75,6 +75,13 @@ export function findLaserLine(
   return measureAlongPath(picture, hue, columnStepPx, grid, laser, path);
 }
 
+/** The line's arrays while they are being filled, and the widths that are not handed out. */
+interface LineDraft extends ColumnMeasures {
+  readonly columnsPx: Float32Array;
+  readonly spreadPx: Float32Array;
+  readonly strength: Float32Array;
+}
+
 function measureAlongPath(
   picture: YuvPicture,
   colour: LaserColour,
@@ -84,63 +91,70 @@ function measureAlongPath(
   path: LaserPath,
 ): LaserLine {
   const x0 = grid.firstCellX * CELL_PX;
-  const gridWidthPx = grid.columns * grid.stepCells * CELL_PX;
-  const x1 = Math.min(x0 + gridWidthPx, picture.widthPx);
-  const count = Math.max(0, Math.ceil((x1 - x0) / columnStepPx));
-  const made = {
-    columnsPx: new Float32Array(count),
-    rowPx: new Float32Array(count).fill(Number.NaN),
-    spreadPx: new Float32Array(count),
-    strength: new Float32Array(count),
-    lumaRise: new Float32Array(count),
-  };
-  const halfWidth = new Float32Array(count);
-  const flank = new Float32Array(count);
-  const saturated = new Float32Array(count);
-  const above = new Float32Array(count);
-  const below = new Float32Array(count);
-  const shape: LineShape = emptyShape();
+  const x1 = Math.min(x0 + grid.columns * grid.stepCells * CELL_PX, picture.widthPx);
+  const draft = emptyDraft(Math.max(0, Math.ceil((x1 - x0) / columnStepPx)));
   const seed: LineSeed = { seedPx: 0, colourTopPx: 0, colourBottomPx: 0 };
-  for (let n = 0; n < count; n++) {
+  const shape = emptyShape();
+  for (let n = 0; n < draft.rowPx.length; n++) {
     const x = x0 + n * columnStepPx;
-    made.columnsPx[n] = x + 0.5;
+    draft.columnsPx[n] = x + 0.5;
     const k = Math.floor((x - x0) / CELL_PX / grid.stepCells);
     const contrast = contrastOnPath(grid, laser, path, k);
     if (contrast <= 0) continue;
     setSeed(grid, laser, path, k, seed);
-    if (!measureLineShape(picture, x, seed, shape)) continue;
-    made.strength[n] = contrast;
-    made.rowPx[n] = shape.midPx;
-    made.lumaRise[n] = shape.rise;
-    halfWidth[n] = shape.halfWidthPx;
-    flank[n] = shape.flankPx;
-    saturated[n] = shape.saturated;
-    above[n] = shape.ambientAbove;
-    below[n] = shape.ambientBelow;
+    if (measureLineShape(picture, x, seed, shape)) keepShape(draft, n, contrast, shape);
   }
-  const near = smoothOverNeighbours({ ...made, halfWidth, flank, saturated, above, below });
-  const lumaScale = sampleRangeOf(picture).lumaScale;
+  const presentCount = centreColumns(picture, draft);
+  const { columnsPx, rowPx, spreadPx, strength, lumaRise } = draft;
+  const noise = laser.noise;
+  return { colour, columnsPx, rowPx, spreadPx, strength, lumaRise, presentCount, noise };
+}
+
+function keepShape(draft: LineDraft, n: number, contrast: number, shape: LineShape): void {
+  draft.strength[n] = contrast;
+  draft.rowPx[n] = shape.midPx;
+  draft.lumaRise[n] = shape.rise;
+  draft.halfWidth[n] = shape.halfWidthPx;
+  draft.flank[n] = shape.flankPx;
+  draft.saturated[n] = shape.saturated;
+  draft.above[n] = shape.ambientAbove;
+  draft.below[n] = shape.ambientBelow;
+}
+
+/** Replaces each column's midpoint by its matched centre, drops what only the codec smeared. */
+function centreColumns(picture: YuvPicture, draft: LineDraft): number {
+  const near = smoothOverNeighbours(draft);
+  const { lumaScale } = sampleRangeOf(picture);
   let presentCount = 0;
-  for (let n = 0; n < count; n++) {
-    const midPx = made.rowPx[n];
+  for (let n = 0; n < draft.rowPx.length; n++) {
+    const midPx = draft.rowPx[n];
     if (Number.isNaN(midPx)) continue;
     const least = Math.max(LEAST_RISE / lumaScale, LEAST_RISE_OF_NEIGHBOURS * near.rise[n]);
-    if (made.lumaRise[n] < least) {
-      made.rowPx[n] = Number.NaN;
-      made.strength[n] = 0;
-      made.lumaRise[n] = 0;
+    if (draft.lumaRise[n] < least) {
+      draft.rowPx[n] = Number.NaN;
+      draft.strength[n] = 0;
+      draft.lumaRise[n] = 0;
       continue;
     }
     const template = templateFor(near.halfWidth[n], near.flank[n], near.saturated[n]);
-    const x = x0 + n * columnStepPx;
+    const x = Math.floor(draft.columnsPx[n]);
     const centre = matchedCentrePx(picture, x, midPx, template, near.above[n], near.below[n]);
-    // Where the matched centre runs off, the plain half-height midpoint is still a measurement.
-    made.rowPx[n] = Number.isNaN(centre) ? midPx : centre;
-    made.spreadPx[n] = halfWidth[n] / HALF_HEIGHT_PER_RMS;
-    made.lumaRise[n] *= lumaScale;
+    // Where the matched centre runs off, the plain midpoint is still a measurement.
+    draft.rowPx[n] = Number.isNaN(centre) ? midPx : centre;
+    draft.spreadPx[n] = draft.halfWidth[n] / HALF_HEIGHT_PER_RMS;
+    draft.lumaRise[n] *= lumaScale;
     presentCount++;
   }
-  return { colour, ...made, presentCount, noise: laser.noise };
+  return presentCount;
+}
+
+function emptyDraft(count: number): LineDraft {
+  const zeros = (): Float32Array => new Float32Array(count);
+  return {
+    ...{ columnsPx: zeros(), rowPx: zeros().fill(Number.NaN), spreadPx: zeros() },
+    ...{ strength: zeros(), lumaRise: zeros(), halfWidth: zeros(), flank: zeros() },
+    ...{ saturated: zeros(), above: zeros(), below: zeros() },
+  };
 }
 
 /** The path's cell in column k and the cells around it that are coloured by it. */

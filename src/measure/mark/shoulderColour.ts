@@ -1,4 +1,11 @@
-import { BAND_ROWS, CHROMA_COLUMN_STEP, CHROMA_ROW_STEP, Z_STEP_MM, type TreadBand } from '../band/treadBand.ts';
+import {
+  BAND_ROWS,
+  CHROMA_COLUMN_STEP,
+  CHROMA_ROW_STEP,
+  rowOfZ,
+  Z_STEP_MM,
+  type TreadBand,
+} from '../band/treadBand.ts';
 
 /**
  * Colour of the shoulder well above the edge, clear of the line, column by column: where a tape would show.
@@ -6,6 +13,12 @@ import { BAND_ROWS, CHROMA_COLUMN_STEP, CHROMA_ROW_STEP, Z_STEP_MM, type TreadBa
  */
 export const SHOULDER_FROM_MM = 9;
 export const SHOULDER_TO_MM = 25;
+
+/**
+ * Rows this near to the line's own height are left out, mm. The laser's mask is not asked: a yellow
+ * tape is as green to it as the glow of a green laser.
+ */
+const KEEP_OFF_LINE_MM = 5;
 
 export interface ShoulderColour {
   readonly y: Uint8Array;
@@ -19,6 +32,8 @@ export const UNSEEN_LUMA = 0;
 export function shoulderColour(band: TreadBand, edgeRow: Float32Array): ShoulderColour {
   const n = band.chromaColumns;
   const out = { y: new Uint8Array(n), u: new Int8Array(n), v: new Int8Array(n) };
+  const lineFrom = rowOfZ(KEEP_OFF_LINE_MM);
+  const lineTo = rowOfZ(-KEEP_OFF_LINE_MM);
   for (let i = 0; i < n; i++) {
     const column = i * CHROMA_COLUMN_STEP;
     const first = Math.max(0, Math.round(edgeRow[column] - SHOULDER_TO_MM / Z_STEP_MM));
@@ -26,7 +41,7 @@ export function shoulderColour(band: TreadBand, edgeRow: Float32Array): Shoulder
     let [sy, su, sv, count] = [0, 0, 0, 0];
     for (let r = first; r <= last; r += CHROMA_ROW_STEP) {
       const cell = r * band.columns + column;
-      if (!band.usable[cell]) continue;
+      if (!band.inPicture[cell] || (r > lineFrom && r < lineTo)) continue;
       const chroma = (r >> 1) * n + i;
       sy += band.luma[cell];
       su += band.u[chroma];

@@ -121,7 +121,7 @@ function describe(p: ShoulderPanorama, difference: Float64Array, s: Stretch, rub
   return {
     middleDeg: wrapTurnDeg(((start + end) / 2) * PANORAMA_STEP_DEG),
     widthDeg,
-    colour: tapeColour(meanOf(p.u), meanOf(p.v)),
+    colour: tapeColour(meanOf(p.y), meanOf(p.u), meanOf(p.v)),
     contrast: peak / rubberSd,
   };
 }
@@ -139,12 +139,13 @@ function halfHeightBorders(difference: Float64Array, s: Stretch, level: number):
   return [a + 0.5 - inside(rise), z + 0.5 + inside(fall)];
 }
 
-/** Below this colour difference a tape is white (or grey). */
-const COLOURLESS = 9;
+/** Below this colour difference for its luma a tape is white (or grey), and below this at all noise. */
+const COLOURLESS_PER_LUMA = 0.1;
+const COLOURLESS_MIN = 4;
 
 /** Nearest hue of the common tapes in the (U, V) plane; BT.601 hues of the full colours. */
-function tapeColour(u: number, v: number): MarkColour | 'other' {
-  if (Math.hypot(u, v) < COLOURLESS) return 'white';
+function tapeColour(y: number, u: number, v: number): MarkColour | 'other' {
+  if (Math.hypot(u, v) < Math.max(COLOURLESS_MIN, COLOURLESS_PER_LUMA * y)) return 'white';
   const hue = (Math.atan2(v, u) * 180) / Math.PI;
   const hues: readonly [MarkColour, number][] = [
     ['yellow', 172],

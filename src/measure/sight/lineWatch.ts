@@ -1,5 +1,5 @@
 import type { YuvPicture } from '../../contract/picture.ts';
-import { cylinderPointAtPixel } from '../geometry/cylinder.ts';
+import { BLOCK_WIDTH_DEG } from '../edge/blockProfiles.ts';
 import { projectPoint } from '../geometry/camera.ts';
 import { findLaserLine } from '../laser/laserLine.ts';
 import { roomPoint, type WheelView } from '../sweep/wheelView.ts';
@@ -16,28 +16,23 @@ export interface LineWatch {
   /** Row of the curve in each picture column, NaN outside the band. */
   readonly curvePx: Float32Array;
   readonly stepPx: number;
-  /** Where the line was found over all frames: counts by bin of columns and by offset from the curve. */
-  readonly offsetCounts: Uint32Array;
+  /** Block of azimuth to which each picture column belongs, −1 for none. */
+  readonly blockOfColumn: Int16Array;
+  readonly blocks: number;
 }
 
 export interface LineSeen {
   /** Share of the watched columns in which a line was found. */
   readonly share: number;
-  /** Median distance of the line on the face from its curve, px, positive down; NaN with too few. */
-  readonly offsetPx: number;
+  /** Distance of the line from its curve in each block, px, positive down; NaN where not seen. */
+  readonly offsetPx: Float32Array;
 }
 
 /** The sheet falls up to 10 mm deeper into a groove: so many pixels higher at most, per mm of picture scale. */
 const ABOVE_MM = 11;
 const BELOW_MM = 5;
-/** Offsets from the curve that are looked at for a camera that moved, px. */
-const NEAR_CURVE_PX = 6.4;
-const MIN_NEAR = 12;
-/** The pool of offsets: bins along the picture, and by offset in quarter pixels from −16 to +16. */
-export const COLUMN_BINS = 160;
-const OFFSET_STEP_PX = 0.25;
-const OFFSET_REACH_PX = 16;
-export const OFFSET_BINS = (2 * OFFSET_REACH_PX) / OFFSET_STEP_PX;
+/** Columns of a block that must show the line before the block has a row of it. */
+const MIN_COLUMNS = 3;
 
 export function createLineWatch(view: WheelView): LineWatch {
   const { widthPx, heightPx } = view.sight.camera.pose;
@@ -68,8 +63,8 @@ export function createLineWatch(view: WheelView): LineWatch {
     x1 = Math.max(x1, x + 1);
   }
   const stepPx = Math.max(2, 2 * Math.round(widthPx / 640));
-  const offsetCounts = new Uint32Array(COLUMN_BINS * OFFSET_BINS);
-  return { loPx, hiPx, x0, x1, curvePx, stepPx, offsetCounts };
+  const blocks = view.layout.azimuthsDeg.length;
+  return { loPx, hiPx, x0, x1, curvePx, stepPx, blocks, blockOfColumn: blockColumns(view, widthPx) };
 }
 
 function fillBetween(curve: Float32Array, a: { x: number; y: number }, b: { x: number; y: number }): void {
@@ -94,78 +89,35 @@ export function watchLine(watch: LineWatch, view: WheelView, picture: YuvPicture
     window: { loPx, hiPx },
     columnStepPx: stepPx,
   });
-  const offsets: number[] = [];
+  const offsets: number[][] = Array.from({ length: watch.blocks }, () => []);
   for (let i = 0; i < line.rowPx.length; i++) {
     const column = Math.floor(line.columnsPx[i]);
+    const block = watch.blockOfColumn[column];
     const offset = line.rowPx[i] - curvePx[column];
-    if (offset !== offset) continue;
-    countOffset(watch, column / picture.widthPx, offset);
-    if (Math.abs(offset) < NEAR_CURVE_PX) offsets.push(offset);
+    if (block >= 0 && offset === offset) offsets[block].push(offset);
   }
-  offsets.sort((a, b) => a - b);
-  // The face is the lowest the line comes: the upper middle of the offsets, not their middle.
-  const offsetPx = offsets.length >= MIN_NEAR ? offsets[Math.floor(offsets.length * 0.7)] : NaN;
-  return { share: line.presentCount / Math.max(1, line.rowPx.length), offsetPx };
+  return {
+    share: line.presentCount / Math.max(1, line.rowPx.length),
+    offsetPx: Float32Array.from(offsets, (o) => (o.length >= MIN_COLUMNS ? middle(o) : NaN)),
+  };
 }
 
-function countOffset(watch: LineWatch, share: number, offsetPx: number): void {
-  const at = Math.floor((offsetPx + OFFSET_REACH_PX) / OFFSET_STEP_PX);
-  if (at < 0 || at >= OFFSET_BINS) return;
-  watch.offsetCounts[Math.floor(share * COLUMN_BINS) * OFFSET_BINS + at]++;
+function middle(values: number[]): number {
+  return values.sort((a, b) => a - b)[values.length >> 1];
 }
 
-/** A cluster of offsets counts when it holds this share of the fullest one's line points. */
-const CLUSTER_SHARE = 0.3;
-/** Half width of a cluster: creep and the tread's crown move the line on the face by about a pixel. */
-const CLUSTER_HALF_PX = 1.5;
-const MIN_CLUSTER_COUNT = 20;
-
-/**
- * The line on the rib's face, pooled over the sweep, one point for each bin of columns. Where the
- * sheet falls into a groove it lands farther away, which from above is higher in the picture: of
- * the clusters of offsets in a bin the lowest in the picture is the face.
- */
-export function pooledFaceLine(watch: LineWatch, widthPx: number): { xPx: number[]; yPx: number[] } {
-  const xPx: number[] = [];
-  const yPx: number[] = [];
-  const half = CLUSTER_HALF_PX / OFFSET_STEP_PX;
-  const sums = new Float64Array(OFFSET_BINS);
-  for (let bin = 0; bin < COLUMN_BINS; bin++) {
-    const counts = watch.offsetCounts.subarray(bin * OFFSET_BINS, (bin + 1) * OFFSET_BINS);
-    const middleColumn = ((bin + 0.5) / COLUMN_BINS) * widthPx;
-    const curve = watch.curvePx[Math.floor(middleColumn)];
-    let fullest = 0;
-    for (let i = 0; i < OFFSET_BINS; i++) {
-      sums[i] = 0;
-      for (let k = Math.max(0, i - half); k <= Math.min(OFFSET_BINS - 1, i + half); k++) sums[i] += counts[k];
-      fullest = Math.max(fullest, sums[i]);
-    }
-    if (fullest < MIN_CLUSTER_COUNT || curve !== curve) continue;
-    let at = OFFSET_BINS - 1;
-    while (at > 0 && sums[at] < CLUSTER_SHARE * fullest) at--;
-    // Climb to the top of that cluster.
-    while (at > 0 && sums[at - 1] > sums[at]) at--;
-    xPx.push(middleColumn);
-    yPx.push(curve + clusterMeanPx(counts, at, half));
-  }
-  return { xPx, yPx };
-}
-
-function clusterMeanPx(counts: Uint32Array, at: number, half: number): number {
-  let sum = 0;
-  let weighted = 0;
-  for (let k = Math.max(0, at - half); k <= Math.min(OFFSET_BINS - 1, at + half); k++) {
-    sum += counts[k];
-    weighted += counts[k] * k;
-  }
-  return (weighted / sum + 0.5) * OFFSET_STEP_PX - OFFSET_REACH_PX;
-}
-
-/** Height on the nominal cylinder that one row is worth at the sight, mm per px. */
-export function heightScaleAtSightMmPerPx(view: WheelView): number {
-  const { xPx, yPx } = view.sight.sightPx;
-  const radius = view.setup.wheel.edgeRadiusMm;
-  const upper = cylinderPointAtPixel(view.sight.camera, radius, xPx, yPx - 0.5);
-  const lower = cylinderPointAtPixel(view.sight.camera, radius, xPx, yPx + 0.5);
-  return upper && lower ? upper.zMm - lower.zMm : NaN;
+function blockColumns(view: WheelView, widthPx: number): Int16Array {
+  const out = new Int16Array(widthPx).fill(-1);
+  const at = new Float64Array(2);
+  const columnAt = (azimuthDeg: number): number => {
+    const { xMm, yMm } = roomPoint(view, azimuthDeg);
+    return projectPoint(view.sight.camera, xMm, yMm, 0, at) ? at[0] : NaN;
+  };
+  view.layout.azimuthsDeg.forEach((azimuthDeg, b) => {
+    // Azimuth rises to the left.
+    const from = Math.max(0, Math.round(columnAt(azimuthDeg + BLOCK_WIDTH_DEG / 2)));
+    const to = Math.min(widthPx, Math.round(columnAt(azimuthDeg - BLOCK_WIDTH_DEG / 2)));
+    for (let x = from; x < to; x++) out[x] = b;
+  });
+  return out;
 }

@@ -42,11 +42,14 @@ const TRY_EVERY = 5;
 const POOL_PICTURES = 48;
 /** A bin counts when the line was there in this share of the pictures. */
 const BIN_SHARE = 0.35;
-/** What a right circle shows: most bins on it, within a fraction of a pixel per 1000 px of width. */
-const MIN_INLIER_SHARE = 0.55;
-const MAX_RESIDUAL_PX = 0.9;
+/**
+ * What a first look must show: a good part of the bins on one circle. Part of the line may lie in
+ * a groove; the camera is solved again from the whole sweep, and judged then.
+ */
+const MIN_INLIER_SHARE = 0.35;
+const MAX_RESIDUAL_PX = 1.1;
 /** The line must be seen across this much of the tread for a camera to be told from it, degrees. */
-const MIN_SPAN_DEG = 50;
+const MIN_SPAN_DEG = 45;
 
 export function createSightFinder(setup: SweepSetup): SightFinder {
   return { setup, pictures: 0, colour: null, bins: [], spreads: [], size: '' };
@@ -134,7 +137,7 @@ export function sightFromLine(setup: SweepSetup, points: LinePoints, look: LineL
   const camera = cameraFromPose(pose);
   const spanDeg = spanOnWheelDeg(camera, radiusMm, points, fit.value.inliers);
   if (spanDeg < MIN_SPAN_DEG) return failed('line-lost', { spanDeg });
-  const sight = sightOnLine(camera, radiusMm, setup.sight.edgePoint?.xPx ?? look.widthPx / 2);
+  const sight = sightOnLine(camera, radiusMm, look.widthPx / 2);
   if (!sight) return failed('line-lost', { inlierShare });
   return succeeded({
     laserColour: look.laserColour,

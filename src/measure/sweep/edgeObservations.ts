@@ -1,5 +1,6 @@
 import type { SweepObservations } from '../../contract/observations.ts';
-import { rowOfZ, zOfRowMm } from '../band/treadBand.ts';
+import { RAD_PER_DEG } from '../../quantities/angle.ts';
+import { zOfRowMm } from '../band/treadBand.ts';
 import { edgeHeightsMm } from '../edge/edgeProposal.ts';
 import { fitLean, leanBasis, riseAt, type Lean, type LeanBasis } from '../edge/leanFit.ts';
 import { sightSlope } from '../geometry/cylinder.ts';
@@ -16,6 +17,8 @@ import type { WheelView } from './wheelView.ts';
 export interface EdgeObservations extends SweepObservations {
   /** Index of each observation's frame in the recording. */
   readonly frameIndex: Int32Array;
+  /** Mean height of the edge above the line, mm. */
+  readonly offsetMm: number;
   /** Lean of each frame with its absolute part, radians. */
   readonly leans: readonly Lean[];
 }
@@ -34,7 +37,10 @@ interface Block {
   readonly contrastMm: number;
   readonly edgeMm: number;
   readonly slope: number;
-  /** Rise seen for a radian of lean: true rise, and inward swing of what is followed. */
+  /**
+   * Rise seen for a radian of lean: true rise on the crowned tread, inward swing of what is
+   * followed, and the larger look of what stands out nearer to the camera than the nominal tread.
+   */
   readonly gainMm: number;
 }
 
@@ -42,11 +48,11 @@ export function edgeObservations(
   recording: SweepRecording,
   refined: RefinedShifts,
   view: WheelView,
+  crownSlope: number,
   turnDegOf: (frame: number) => number | null,
 ): EdgeObservations {
-  const blocks = describeBlocks(recording, refined, view);
+  const { blocks, basis, first } = placeBlocks(recording, refined, view, crownSlope);
   const azimuthsDeg = Float64Array.from(blocks, (b) => b.azimuthDeg);
-  const basis = leanBasis(azimuthsDeg, Float64Array.from(blocks, (b) => b.gainMm));
   const used: number[] = [];
   recording.frames.forEach((_, f) => {
     if (refined.leans[f] && turnDegOf(f) !== null) used.push(f);
@@ -62,7 +68,6 @@ export function edgeObservations(
     });
   });
   const turnDeg = Float64Array.from(used, (f) => turnDegOf(f)!);
-  const first = absoluteLeanOfTemplate(blocks, basis);
   const leans = frameLeans(seen, standardErrorMm, basis, first.lean);
   const way = creepWay(leans, turnDeg, view.setup.stand.ballDiameterMm / 2);
   const heightMm = seen.map((shift, at) => {
@@ -85,11 +90,34 @@ export function edgeObservations(
     edgeRadiusMm: view.setup.wheel.edgeRadiusMm,
     azimuthBiasSdMm: AZIMUTH_BIAS_SD_MM,
     frameIndex: Int32Array.from(used),
+    offsetMm: first.offsetMm,
     leans,
   };
 }
 
-function describeBlocks(recording: SweepRecording, refined: RefinedShifts, view: WheelView): Block[] {
+/** Blocks, their basis and the template's own lean; twice, since the swing depends on the edge's height. */
+function placeBlocks(recording: SweepRecording, refined: RefinedShifts, view: WheelView, crownSlope: number) {
+  let edgeHeightMm = recording.edge.heightMm;
+  let blocks = describeBlocks(recording, refined, view, crownSlope, edgeHeightMm);
+  for (let pass = 0; ; pass++) {
+    const basis = leanBasis(
+      Float64Array.from(blocks, (b) => b.azimuthDeg),
+      Float64Array.from(blocks, (b) => b.gainMm),
+    );
+    const first = absoluteLeanOfTemplate(blocks, basis);
+    if (pass === 1) return { blocks, basis, first };
+    edgeHeightMm = first.offsetMm;
+    blocks = describeBlocks(recording, refined, view, crownSlope, edgeHeightMm);
+  }
+}
+
+function describeBlocks(
+  recording: SweepRecording,
+  refined: RefinedShifts,
+  view: WheelView,
+  crownSlope: number,
+  edgeHeightMm: number,
+): Block[] {
   const { tilt, edge, view: old } = recording;
   const radiusMm = view.setup.wheel.edgeRadiusMm;
   const expected = Float64Array.from(tilt.basis.gainMm, (_, b) => edge.heightMm + riseAt(tilt.basis, edge.lean, b));
@@ -102,9 +130,19 @@ function describeBlocks(recording: SweepRecording, refined: RefinedShifts, view:
     const contrastMm = zOfRowMm(contrastRow(refined.template, b, tilt.window));
     const slope = sightSlope(view.sight.camera, radiusMm, newAzimuthDeg + view.sight.sightBearingDeg, 0);
     // The swing is that of what is followed: the contrast's height on the wheel, not the edge's.
-    const aboveBallMm = view.lineAboveBallMm + edge.heightMm + (toNewMm(contrastMm) - toNewMm(edgeMm));
-    return { azimuthDeg: newAzimuthDeg, toNewMm, contrastMm, edgeMm, slope, gainMm: radiusMm + slope * aboveBallMm };
+    const belowEdgeMm = toNewMm(edgeMm) - toNewMm(contrastMm);
+    const aboveBallMm = view.lineAboveBallMm + edgeHeightMm - belowEdgeMm;
+    const outMm = crownSlope * belowEdgeMm;
+    const nearerMm = radialDistanceMm(view, newAzimuthDeg);
+    const gainMm = (radiusMm + outMm + slope * aboveBallMm) * (nearerMm / (nearerMm - outMm));
+    return { azimuthDeg: newAzimuthDeg, toNewMm, contrastMm, edgeMm, slope, gainMm };
   });
+}
+
+/** Way from the camera to the tread along the radius through an azimuth, mm. */
+function radialDistanceMm(view: WheelView, azimuthDeg: number): number {
+  const bearing = (azimuthDeg + view.sight.sightBearingDeg) * RAD_PER_DEG;
+  return view.sight.camera.pose.distanceMm * Math.cos(bearing) - view.setup.wheel.edgeRadiusMm;
 }
 
 /** Lean and offset of the template's own place from where the edge stands in it. */
@@ -135,9 +173,4 @@ function frameLeans(seen: Float32Array, standardErrorMm: Float32Array, basis: Le
     });
   }
   return leans;
-}
-
-/** Band row of the edge in the template at a block: for drawing. */
-export function edgeRowOf(heightMm: number): number {
-  return rowOfZ(heightMm);
 }

@@ -1,7 +1,6 @@
 import { projectPoint, type Camera } from '../geometry/camera.ts';
-import { POOLED_POINT_SD_PX } from '../geometry/poseFromLine.ts';
+import { POOLED_POINT_SD_PX, type LinePoints } from '../geometry/poseFromLine.ts';
 import { cylinderPointAtPixel } from '../geometry/cylinder.ts';
-import { pooledFaceLine } from '../sight/lineWatch.ts';
 import { sightFromLine } from '../sight/sightFinder.ts';
 import { Z_BOTTOM_MM, Z_TOP_MM } from '../band/treadBand.ts';
 import type { SweepRecording } from './sweepRecording.ts';
@@ -10,20 +9,19 @@ import { createWheelView, roomPoint, type WheelView } from './wheelView.ts';
 /**
  * The camera solved again from the whole sweep's line. The pictures were unrolled with a first
  * look's camera, taken while part of the line may have lain in a groove; what they measured is
- * carried over to this better one.
+ * carried over to this better one. Null when the line does not make a camera.
  */
-export function finalView(recording: SweepRecording): WheelView {
-  const { view, lineWatch } = recording;
+export function finalView(recording: SweepRecording, line: LinePoints): WheelView | null {
+  const { view } = recording;
   const { pose } = view.sight.camera;
-  const sight = sightFromLine(view.setup, pooledFaceLine(lineWatch, pose.widthPx), {
+  const sight = sightFromLine(view.setup, line, {
     widthPx: pose.widthPx,
     heightPx: pose.heightPx,
     pointSdPx: POOLED_POINT_SD_PX,
     laserColour: view.sight.laserColour,
     lineSpreadPx: view.sight.lineSpreadPx,
   });
-  // Without a better one the first look stands; the checks judge its own residual.
-  return sight.ok ? createWheelView(view.setup, sight.value, view.band.tables.yStride) : view;
+  return sight.ok ? createWheelView(view.setup, sight.value, view.band.tables.yStride) : null;
 }
 
 /** Heights carried from one camera's band to another's along one block's azimuth. */

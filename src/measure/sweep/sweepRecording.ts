@@ -6,7 +6,8 @@ import { proposeEdge, type EdgeProposal } from '../edge/edgeProposal.ts';
 import { createTiltTracker, trackLean, type FrameLean, type TiltTracker } from '../edge/tiltTracker.ts';
 import { riseAt, type Lean } from '../edge/leanFit.ts';
 import { shoulderColour, type ShoulderColour } from '../mark/shoulderColour.ts';
-import { createLineWatch, heightScaleAtSightMmPerPx, watchLine, type LineWatch } from '../sight/lineWatch.ts';
+import { heightScaleMmPerPx } from '../geometry/heightScale.ts';
+import { createLineWatch, watchLine, type LineWatch } from '../sight/lineWatch.ts';
 import { createTextureWork, STRIP_HEIGHTS_MM, treadTexture, type TextureWork } from '../turn/treadTexture.ts';
 import { createTurnTracker, trackTurn, type TurnTracker } from '../turn/turnTracker.ts';
 import { cylinderPointAtPixel } from '../geometry/cylinder.ts';
@@ -23,7 +24,8 @@ export interface FrameRecord {
   /** Index into the turn tracker's frames, or null when the turn could not be told. */
   readonly turnIndex: number | null;
   readonly lineShare: number;
-  readonly lineOffsetPx: number;
+  /** Row of the line in each block, px below the first look's curve; NaN where not seen. */
+  readonly lineOffsetPx: Float32Array;
 }
 
 export interface SweepRecording {
@@ -40,7 +42,7 @@ export interface SweepRecording {
 
 /** Rows of the profile that are matched, above and below the edge, mm: the rib and what lies under it. */
 const WINDOW_ABOVE_MM = 12;
-const WINDOW_BELOW_MM = 34;
+const WINDOW_BELOW_MM = 45;
 /** The strip about the line that is never used: its width, at least this, mm. */
 const STRIP_HALF_MIN_MM = 0.8;
 /** Half width of the line in RMS widths that still adds light. */
@@ -51,10 +53,12 @@ const EDGE_PICTURES = 8;
 
 /** Starts a recording from the first pictures in which the sight is known; null when no edge is found. */
 export function startRecording(view: WheelView, pictures: readonly YuvPicture[]): SweepRecording | null {
-  const spreadMm = view.sight.lineSpreadPx * heightScaleAtSightMmPerPx(view);
+  const { camera, sightPx, lineSpreadPx } = view.sight;
+  const radiusMm = view.setup.wheel.edgeRadiusMm;
+  const spreadMm = lineSpreadPx * heightScaleMmPerPx(camera, radiusMm, sightPx.xPx, sightPx.yPx);
   const stripHalfMm = Math.min(STRIP_HALF_MAX_MM, Math.max(STRIP_HALF_MIN_MM, STRIP_SPREADS * spreadMm));
   const profiles = meanProfiles(view, pictures.slice(0, EDGE_PICTURES), stripHalfMm);
-  const edge = proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, tapHeightMm(view));
+  const edge = proposeEdge(profiles, view.basis, radiusMm, tapHeightMm(view));
   if (!edge) return null;
   const sightEdgeMm = edge.heightMm + riseAt(view.basis, edge.lean, view.basis.gainMm.length >> 1);
   return {

@@ -1,0 +1,138 @@
+import type { PictureOverlay, SweepProgress } from '../../contract/sweep.ts';
+import { SECTOR_COUNT, SECTOR_DEG } from '../../contract/sweep.ts';
+import type { RefusalCode } from '../../contract/refusals.ts';
+import { wrapHalfTurnDeg, wrapTurnDeg } from '../../quantities/angle.ts';
+import { riseAt } from '../edge/leanFit.ts';
+import { projectPoint } from '../geometry/camera.ts';
+import { absoluteLean, type SweepRecording } from './sweepRecording.ts';
+import { coveredDeg } from './sweepChecks.ts';
+import { markOf } from './solvedSweep.ts';
+import { roomPoint } from './wheelView.ts';
+
+/** What is told after each picture of a running sweep. */
+export interface ProgressKeeper {
+  readonly sectors: boolean[];
+  /** Wheel angle of the mark, counted from the first picture's turn; null until it was seen. */
+  markDeg: number | null;
+  framesUntilMarkCheck: number;
+}
+
+/** Looking for the tape costs a few milliseconds: once in so many pictures, until it is found. */
+const MARK_CHECK_EVERY = 24;
+/** A turn and this much more closes it for certain: the raw turn is some per cent off before closing. */
+const ENOUGH_DEG = 385;
+/** Overlay lines have a point every so many degrees of azimuth. */
+const OVERLAY_STEP_DEG = 4;
+/** A line seen in less than this share of its columns is lost for the moment. */
+const LINE_SHARE_NOW = 0.06;
+
+export function createProgressKeeper(): ProgressKeeper {
+  return { sectors: new Array<boolean>(SECTOR_COUNT).fill(false), markDeg: null, framesUntilMarkCheck: MARK_CHECK_EVERY };
+}
+
+export function lookingProgress(framesSeen: number, timeS: number, trouble: RefusalCode | null): SweepProgress {
+  return {
+    stage: 'looking',
+    trouble,
+    framesSeen,
+    timeS,
+    coveredDeg: 0,
+    coveredSectors: new Array<boolean>(SECTOR_COUNT).fill(false),
+    turnDeg: null,
+    markSeen: false,
+    turningDegPerS: 0,
+    edgeHeightMm: null,
+    enough: false,
+    overlay: null,
+  };
+}
+
+export function followingProgress(recording: SweepRecording, keeper: ProgressKeeper, framesSeen: number): SweepProgress {
+  const { frames, turn, view } = recording;
+  const frame = frames[frames.length - 1];
+  const rawTurnDeg = frame.turnIndex === null ? null : turn.turnDeg[frame.turnIndex];
+  if (rawTurnDeg !== null) keeper.sectors[Math.floor(wrapTurnDeg(rawTurnDeg) / SECTOR_DEG)] = true;
+  checkMark(recording, keeper);
+  const trouble = troubleNow(frame.lean === null, frame.turnIndex === null, frame.lineShare);
+  const covered = coveredDeg(turn.turnDeg);
+  const lean = absoluteLean(recording, recording.tilt.last);
+  return {
+    stage: trouble ? 'lost' : 'following',
+    trouble,
+    framesSeen,
+    timeS: frame.timeS,
+    coveredDeg: covered,
+    coveredSectors: [...keeper.sectors],
+    turnDeg: rawTurnDeg === null ? null : rawTurnDeg + (keeper.markDeg ?? 0),
+    markSeen: keeper.markDeg !== null,
+    turningDegPerS: turn.rateDegPerS,
+    edgeHeightMm: frame.lean
+      ? recording.edge.heightMm + riseAt(view.basis, lean, view.basis.gainMm.length >> 1)
+      : null,
+    enough: covered >= ENOUGH_DEG && keeper.markDeg !== null,
+    overlay: overlayNow(recording, keeper, rawTurnDeg),
+  };
+}
+
+function troubleNow(noLean: boolean, noTurn: boolean, lineShare: number): RefusalCode | null {
+  if (noLean) return 'view-blocked';
+  if (noTurn) return 'turn-uncertain';
+  return lineShare < LINE_SHARE_NOW ? 'line-lost' : null;
+}
+
+function checkMark(recording: SweepRecording, keeper: ProgressKeeper): void {
+  if (keeper.markDeg !== null || --keeper.framesUntilMarkCheck > 0) return;
+  keeper.framesUntilMarkCheck = MARK_CHECK_EVERY;
+  const mark = markOf(recording, { scale: 1 });
+  if (mark.ok) keeper.markDeg = mark.value.middleDeg;
+}
+
+function overlayNow(recording: SweepRecording, keeper: ProgressKeeper, rawTurnDeg: number | null): PictureOverlay {
+  const { view, edge, tilt } = recording;
+  const { pose } = view.sight.camera;
+  const lean = absoluteLean(recording, tilt.last);
+  const azimuths = [...view.layout.azimuthsDeg];
+  const reach = azimuths[azimuths.length - 1];
+  const line: number[] = [];
+  const rim: number[] = [];
+  const at = new Float64Array(2);
+  for (let azimuth = reach; azimuth >= -reach; azimuth -= OVERLAY_STEP_DEG) {
+    const { xMm, yMm } = roomPoint(view, azimuth);
+    if (projectPoint(view.sight.camera, xMm, yMm, 0, at)) line.push(at[0], at[1]);
+    const a = (azimuth * Math.PI) / 180;
+    const gain = interpolateGain(view.basis.gainMm, azimuths, azimuth);
+    const z = edge.heightMm + gain * (lean.toward * Math.cos(a) + lean.across * Math.sin(a));
+    if (projectPoint(view.sight.camera, xMm, yMm, z, at)) rim.push(at[0], at[1]);
+  }
+  return {
+    widthPx: pose.widthPx,
+    heightPx: pose.heightPx,
+    linePx: Float32Array.from(line),
+    edgePx: Float32Array.from(rim),
+    sightPx: view.sight.sightPx,
+    markPx: markNow(recording, keeper, rawTurnDeg),
+    laserColour: view.sight.laserColour,
+  };
+}
+
+function interpolateGain(gainMm: Float64Array, azimuths: readonly number[], azimuth: number): number {
+  const step = azimuths[1] - azimuths[0];
+  const at = Math.max(0, Math.min(azimuths.length - 1.001, (azimuth - azimuths[0]) / step));
+  const i = Math.floor(at);
+  return gainMm[i] + (at - i) * (gainMm[i + 1] - gainMm[i]);
+}
+
+/** Where the tape stands in the picture, while it is in view. */
+function markNow(
+  recording: SweepRecording,
+  keeper: ProgressKeeper,
+  rawTurnDeg: number | null,
+): { xPx: number; yPx: number } | null {
+  if (keeper.markDeg === null || rawTurnDeg === null) return null;
+  const { view, edge } = recording;
+  const azimuth = wrapHalfTurnDeg(keeper.markDeg + rawTurnDeg);
+  if (Math.abs(azimuth) > view.layout.azimuthsDeg[view.layout.azimuthsDeg.length - 1]) return null;
+  const { xMm, yMm } = roomPoint(view, azimuth);
+  const at = new Float64Array(2);
+  return projectPoint(view.sight.camera, xMm, yMm, edge.heightMm + 10, at) ? { xPx: at[0], yPx: at[1] } : null;
+}

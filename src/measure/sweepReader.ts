@@ -1,0 +1,122 @@
+import type { Failure } from '../contract/outcome.ts';
+import type { YuvPicture } from '../contract/picture.ts';
+import { REFUSALS, type RefusalCode } from '../contract/refusals.ts';
+import type { RefusedReading, TurnSummary } from '../contract/reading.ts';
+import type { SweepSetup } from '../contract/setup.ts';
+import type { SweepProgress, SweepReader, SweepReaderOptions, SweepResult } from '../contract/sweep.ts';
+import { createLightMeter, lightTrouble, meterLight } from './sight/lightMeter.ts';
+import { createSightFinder, lookForSight } from './sight/sightFinder.ts';
+import { checkClosedTurn, checkRecording, coveredDeg } from './sweep/sweepChecks.ts';
+import { createProgressKeeper, followingProgress, lookingProgress } from './sweep/sweepProgress.ts';
+import { sweepReading } from './sweep/sweepReading.ts';
+import { recordPicture, startRecording, type SweepRecording } from './sweep/sweepRecording.ts';
+import { sweepTrace } from './sweep/sweepTrace.ts';
+import { solveSweep } from './sweep/solvedSweep.ts';
+import { createWheelView } from './sweep/wheelView.ts';
+
+/**
+ * Reads one sweep: pictures in, in order of time; progress after each; a result at the end.
+ *
+ * At first it looks for line and edge, keeping the latest pictures; once both are found these are
+ * taken up first, so that nothing of the turn is lost, and from then on each picture is measured
+ * and let go.
+ */
+
+/** Pictures kept while looking: two seconds at 12 a second; more would fill a tablet's memory. */
+const KEPT_PICTURES = 24;
+
+export function createSweepReader(setup: SweepSetup, options: SweepReaderOptions = {}): SweepReader {
+  const finder = createSightFinder(setup);
+  const keeper = createProgressKeeper();
+  const light = createLightMeter();
+  let kept: YuvPicture[] = [];
+  let recording: SweepRecording | null = null;
+  let trouble: RefusalCode | null = null;
+  let framesSeen = 0;
+  let size = '';
+
+  function look(picture: YuvPicture): void {
+    kept.push(copyOf(picture));
+    if (kept.length > KEPT_PICTURES) kept.shift();
+    const sight = lookForSight(finder, picture);
+    if (!sight) return;
+    if (!sight.ok) {
+      trouble = lightTrouble(light) ?? sight.failure.code;
+      return;
+    }
+    const view = createWheelView(setup, sight.value, picture.yStride);
+    recording = startRecording(view, kept);
+    if (!recording) {
+      trouble = lightTrouble(light) ?? 'edge-lost';
+      return;
+    }
+    trouble = null;
+    for (const earlierPicture of kept) recordPicture(recording, earlierPicture);
+    kept = [];
+  }
+
+  return {
+    addFrame(picture: YuvPicture): SweepProgress {
+      const pictureSize = `${picture.widthPx}×${picture.heightPx}×${picture.yStride}`;
+      if (pictureSize !== size) {
+        // Another size is another camera to all that was found; what is kept cannot be mixed.
+        size = pictureSize;
+        kept = [];
+        recording = null;
+      }
+      framesSeen++;
+      meterLight(light, picture);
+      if (recording) recordPicture(recording, picture);
+      else look(picture);
+      return recording
+        ? followingProgress(recording, keeper, framesSeen)
+        : lookingProgress(framesSeen, picture.timeS, trouble);
+    },
+    finish(): SweepResult {
+      if (!recording) {
+        const code = framesSeen < KEPT_PICTURES ? 'too-few-frames' : (lightTrouble(light) ?? trouble ?? 'line-lost');
+        return refused({ code, evidence: { pictures: framesSeen } }, null);
+      }
+      return resultOf(recording, options);
+    },
+  };
+}
+
+function resultOf(recording: SweepRecording, options: SweepReaderOptions): SweepResult {
+  const turn = turnSoFar(recording);
+  const check = checkRecording(recording);
+  if (check && !check.ok) return refused(check.failure, turn);
+  const solved = solveSweep(recording);
+  if (!solved.ok) return refused(solved.failure, turn);
+  const closed = checkClosedTurn(coveredDeg(recording.turn.turnDeg) * solved.value.closure.scale);
+  if (closed && !closed.ok) return refused(closed.failure, turn);
+  const parts = sweepReading(recording, solved.value, options.earlier);
+  if (!parts.ok) return refused(parts.failure, turn);
+  return { reading: parts.value.reading, trace: sweepTrace(solved.value, parts.value.contributionsG) };
+}
+
+function turnSoFar(recording: SweepRecording): TurnSummary | null {
+  const { turnDeg } = recording.turn;
+  if (turnDeg.length === 0) return null;
+  return {
+    coveredDeg: coveredDeg(turnDeg),
+    sense: turnDeg[turnDeg.length - 1] >= turnDeg[0] ? 'clockwise' : 'counter-clockwise',
+    closureDeg: null,
+  };
+}
+
+function refused(failure: Failure<RefusalCode>, turn: TurnSummary | null): SweepResult {
+  const { cause, remedy } = REFUSALS[failure.code];
+  const reading: RefusedReading = {
+    format: 'tiltsweep.reading/1',
+    status: 'refused',
+    refusals: [{ code: failure.code, message: cause, remedy, evidence: failure.evidence }],
+    turn,
+  };
+  return { reading, trace: null };
+}
+
+function copyOf(picture: YuvPicture): YuvPicture {
+  // NV12's two chroma planes share one buffer, V one byte after U: copied apart they stay valid.
+  return { ...picture, y: picture.y.slice(), u: picture.u.slice(), v: picture.v.slice() };
+}
