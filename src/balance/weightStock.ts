@@ -1,7 +1,13 @@
 import { failed } from '../contract/outcome.ts';
 import { GRAMS_PER_OUNCE } from '../quantities/units.ts';
 import type { BalanceFailed } from './failures.ts';
-import { DIRECTION_DEG, NOT_NEGATIVE, POSITIVE, rejectNumbers } from './inputs.ts';
+import {
+  DIRECTION_DEG,
+  NOT_NEGATIVE,
+  POSITIVE,
+  rejectNumbers,
+  type NumberRange,
+} from './inputs.ts';
 import { layStrip, type Piece } from './stripArc.ts';
 
 export type Fitting = 'adhesive' | 'clip-on';
@@ -56,6 +62,8 @@ export interface Load {
 
 /** Loads beyond this many take longer to try than a person waits. */
 const LOADS_MAX = 5000;
+/** More pieces than this at one place go round no rim. */
+const PIECES: NumberRange = { low: 0, high: 60 };
 /** A longer strip pulls against itself, degrees. */
 const STRIP_MAX_DEG = 180;
 
@@ -77,7 +85,7 @@ export function rejectStock(
     const bad =
       rejectNumbers({
         radiusMm: [ring.radiusMm, POSITIVE],
-        maxPieces: [ring.maxPieces, NOT_NEGATIVE],
+        maxPieces: [ring.maxPieces, PIECES],
       }) ?? rejectArcs(ring.forbidden);
     if (bad) return bad;
   }
@@ -98,15 +106,18 @@ export function allLoads(
   rings: readonly WeightRing[],
 ): Load[] | null {
   const loads: Load[] = [];
+  let tried = 0;
   for (const [ring, { radiusMm, accepts, maxPieces }] of rings.entries()) {
     const counts = new Array<number>(kinds.length).fill(0);
     const most = Math.floor(maxPieces);
     // Fills kind after kind; false once there are too many.
     const fill = (kind: number, pieces: number): boolean => {
       if (kind === kinds.length) {
+        tried += 1;
+        if (tried > LOADS_MAX) return false;
         const load = loadOf(kinds, counts, ring, radiusMm);
         if (load) loads.push(load);
-        return loads.length <= LOADS_MAX;
+        return true;
       }
       const { fitting, onHand = Infinity } = kinds[kind]!;
       const room = accepts.includes(fitting) ? Math.min(most - pieces, Math.floor(onHand)) : 0;
