@@ -25,6 +25,8 @@ export interface SimulatedConditions {
   readonly durationS: number;
   readonly frameRateHz: number;
   readonly periodS: number;
+  /** Moment of inertia about the axle over that about a diameter. */
+  readonly spinRatio: number;
   readonly dampingRatio: number;
   /** Height of one kick's swing, mm, and kicks a second. */
   readonly kickMm: number;
@@ -48,7 +50,6 @@ export interface SimulatedConditions {
 }
 
 const STEP_S = 0.002;
-export const SPIN_RATIO = 1.7;
 
 export function seededRandom(seed: number): () => number {
   let s = (seed * 2654435761) >>> 0;
@@ -77,6 +78,8 @@ export function drawConditions(seed: number): SimulatedConditions {
     durationS: style === 'stop-and-go' ? between(50, 80) : between(24, 40),
     frameRateHz: [24, 30, 30, 60][Math.floor(random() * 4)],
     periodS: between(3, 7),
+    // Even, with the standard deviation 0.1 that the fit assumes.
+    spinRatio: between(1.53, 1.87),
     dampingRatio: logBetween(0.006, 0.05),
     kickMm: random() < 0.15 ? 0 : logBetween(0.1, 1.2),
     kicksPerS: between(0.15, 0.8),
@@ -226,7 +229,7 @@ function integrate(
     const drawn = c.slowActsOn === 'wheel' ? 1 : 0;
     const restX = standMm[0] + tiltMm[0] * ct - tiltMm[1] * st + drawn * slowX;
     const restY = standMm[1] + tiltMm[0] * st + tiltMm[1] * ct + drawn * slowY;
-    const gyro = SPIN_RATIO * omega;
+    const gyro = c.spinRatio * omega;
     const ax = -2 * c.dampingRatio * rate * vx - gyro * vy - rate * rate * (x - restX);
     const ay = -2 * c.dampingRatio * rate * vy + gyro * vx - rate * rate * (y - restY);
     vx += ax * STEP_S + forceStep * gaussian();

@@ -22,7 +22,6 @@ import { fitWhole, type WholeFit } from './wholeFit.ts';
 const SPIN_RATIO = 1.7;
 /** Wheels differ by about this much in it. */
 const SPIN_RATIO_SD = 0.1;
-void SPIN_RATIO_SD;
 /** Under two seconds at 30 frames a second nothing can be said of a swing. */
 const LEAST_FRAMES = 60;
 /** Tenths of a second with a plane that the motion's six parameters need. */
@@ -80,7 +79,12 @@ export function fitTilt(
     deviationScale(settled),
   );
   if (whole === null) return failed('turn-incomplete', { ...coverage, unknowns: 'not separable' });
-  const uncertainty = measureMotionUncertainty(motion, spinRatio, prior);
+  const uncertainty = measureMotionUncertainty(
+    motion,
+    spinRatio,
+    options.spinRatioSd ?? SPIN_RATIO_SD,
+    prior,
+  );
   const covariance = addToCommon(whole.covariance, uncertainty);
   const { smoothed, turning } = smoothResidual(
     whole.series,
@@ -101,7 +105,7 @@ export function fitTilt(
       frequencyLogSd: uncertainty.frequencyLogSd,
       dampingRatio,
       rmsMm: frames.rmsMm,
-      evidence: 0,
+      evidence: uncertainty.evidence,
       slowMm,
       slowTimeS,
     },

@@ -26,16 +26,20 @@ const PLANE_ROUNDS = 3;
 /** |z| that half of Gaussian values stay under. */
 const GAUSSIAN_MEDIAN = 0.6745;
 
-/** @param known waves n = 2..4, then one constant an azimuth; length HIGHER_WAVES + A. */
+/**
+ * @param known waves n = 2..4, then one constant an azimuth; length HIGHER_WAVES + A.
+ * @param earlierScale scatter found in an earlier round, or null to find it by plain planes first.
+ */
 export function weighHeights(
   observations: SweepObservations,
   bins: FrameBins,
   known: Float64Array,
+  earlierScale: number | null,
 ): HeightWeights {
-  const residual = planeResiduals(observations, bins, known, null);
-  const firstScale = medianScale(residual.scaled);
-  const second = planeResiduals(observations, bins, known, firstScale);
-  return weightsFrom(observations, bins, second, medianScale(second.scaled));
+  const firstScale =
+    earlierScale ?? medianScale(planeResiduals(observations, bins, known, null).scaled);
+  const residual = planeResiduals(observations, bins, known, firstScale);
+  return weightsFrom(observations, bins, residual, medianScale(residual.scaled));
 }
 
 interface PlaneResiduals {

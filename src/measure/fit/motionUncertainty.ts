@@ -1,4 +1,4 @@
-import { posteriorFit, type RockingPrior } from './rockingEstimate.ts';
+import { motionAt, posteriorFit, restrictedLikelihood, type RockingPrior } from './rockingEstimate.ts';
 import type { SettledMotion } from './settledMotion.ts';
 import { eigenOfSymmetric } from './symmetricEigen.ts';
 import { COMMON_UNKNOWNS } from './tiltFit.ts';
@@ -20,6 +20,8 @@ export interface MotionUncertainty {
    */
   readonly tailFactor: number;
   readonly frequencyLogSd: number;
+  /** Log likelihood of the motion found over that of the best one without a swing. */
+  readonly evidence: number;
 }
 
 /** Unknowns of the series that the motion's search runs on. */
@@ -41,6 +43,7 @@ const LEAST_CURVATURE = 1 / 1.5 ** 2;
 export function measureMotionUncertainty(
   settled: SettledMotion,
   spinRatio: number,
+  spinRatioSd: number,
   prior: RockingPrior,
 ): MotionUncertainty {
   const { coarse, estimate } = settled;
@@ -48,7 +51,7 @@ export function measureMotionUncertainty(
   const at = (point: Float64Array) => posteriorFit(coarse, point, spinRatio, prior);
   const middle = at(centre);
   const added = new Float64Array(UNKNOWNS * UNKNOWNS);
-  if (middle === null) return { added, tailFactor: 1, frequencyLogSd: 0 };
+  if (middle === null) return { added, tailFactor: 1, frequencyLogSd: 0, evidence: 0 };
   const curvature = secondDifferences((point) => at(point)?.cost ?? Infinity, centre, middle.cost);
   const axes = eigenOfSymmetric(curvature, PARAMETERS);
   let frequencyVariance = 0;
@@ -65,8 +68,43 @@ export function measureMotionUncertainty(
     });
     relativeVariance += addSpread(added, middle, sides);
   }
-  const tailFactor = tailFactorOf(relativeVariance);
-  return { added, tailFactor, frequencyLogSd: Math.sqrt(frequencyVariance) };
+  const spun = posteriorFit(coarse, centre, spinRatio + spinRatioSd, prior);
+  if (spun !== null) addApart(added, spun, middle);
+  return {
+    added,
+    tailFactor: tailFactorOf(relativeVariance),
+    frequencyLogSd: Math.sqrt(frequencyVariance),
+    evidence: swingEvidence(settled, spinRatio),
+  };
+}
+
+/** Outer product of what a change of one standard deviation does to the unknowns. */
+function addApart(added: Float64Array, changed: PosteriorFit, middle: PosteriorFit): void {
+  const apart = changed.coefficients.map((x, i) => x - middle.coefficients[i]);
+  for (let i = 0; i < UNKNOWNS; i++) {
+    for (let k = 0; k < UNKNOWNS; k++) added[i * UNKNOWNS + k] += apart[i] * apart[k];
+  }
+}
+
+/** Slow changes without a swing to compare with: standard deviations mm, and times s. */
+const RIVAL_SLOW_MM = [0.05, 0.2, 0.8, 2.5];
+const RIVAL_TIMES_S = [0.5, 3];
+
+/** Log likelihood ratio against motions that change at random but do not swing. */
+function swingEvidence(settled: SettledMotion, spinRatio: number): number {
+  const found = settled.estimate.motion;
+  const own = restrictedLikelihood(settled.coarse, found, spinRatio);
+  if (own === null) return 0;
+  let best = -Infinity;
+  for (const slowMm of RIVAL_SLOW_MM) {
+    for (const slowTimeS of RIVAL_TIMES_S) {
+      // Damped this much a push leaves no swing behind; no kicks, and no swing at the start.
+      const still = { ...found, dampingRatio: 0.65, kickMm: 1e-4, startMm: 1e-3, slowMm, slowTimeS };
+      const rival = restrictedLikelihood(settled.coarse, still, spinRatio);
+      if (rival !== null) best = Math.max(best, rival.logLikelihood);
+    }
+  }
+  return best === -Infinity ? 0 : own.logLikelihood - best;
 }
 
 /** χ² with two freedoms at 95 %. */

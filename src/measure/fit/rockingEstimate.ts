@@ -47,6 +47,9 @@ const SIZES = new Float64Array([0.03, 0.5, 0.3, 0.1, 0.4, 0.5]);
 const FALL_TOLERANCE = 0.02;
 const MAX_ITERATIONS = 30;
 
+/** A wheel just let go swings by a few millimetres at the edge. */
+const START_SD_MM = 3;
+
 export function motionAt(logPoint: ArrayLike<number>): RockingParameters {
   return {
     rateRadPerS: Math.exp(logPoint[0]),
@@ -55,6 +58,7 @@ export function motionAt(logPoint: ArrayLike<number>): RockingParameters {
     planeScale: Math.exp(logPoint[3]),
     slowMm: Math.exp(logPoint[4]),
     slowTimeS: Math.exp(logPoint[5]),
+    startMm: START_SD_MM,
   };
 }
 

@@ -12,9 +12,6 @@ import { stepMotion, turningTilt, type RockingParameters } from './rockingMotion
  */
 export const STATE = 7;
 
-/** Standard deviation of rocking at the first frame beyond its lasting level, mm at the edge. */
-const START_SD_MM = 3;
-
 export interface WhitenedProducts {
   /** Products of the whitened columns, K×K lower triangle; K = columnCount + 2: a₁, b₁ come last. */
   readonly products: Float64Array;
@@ -70,7 +67,7 @@ export function startCovariance(motion: RockingParameters): Float64Array {
   const p = new Float64Array(STATE * STATE);
   const lasting = motion.kickMm ** 2 / (4 * motion.dampingRatio);
   const slow = motion.slowMm ** 2;
-  const z = lasting + START_SD_MM ** 2 + slow;
+  const z = lasting + motion.startMm ** 2 + slow;
   const v = z * motion.rateRadPerS ** 2;
   [z, z, v, v, slow, slow, slow].forEach((variance, i) => {
     p[i * STATE + i] = variance;

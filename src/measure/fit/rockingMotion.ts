@@ -19,6 +19,8 @@ export interface RockingParameters {
   readonly slowTimeS: number;
   /** Factor on the planes' own standard errors. */
   readonly planeScale: number;
+  /** Standard deviation of a swing left over at the first frame, beside the lasting one, mm. */
+  readonly startMm: number;
 }
 
 /**

@@ -21,8 +21,10 @@ const GOOD_AGREEMENT = 0.8;
 
 export function settleHeights(observations: SweepObservations, bins: FrameBins): SettledHeights {
   let known: Float64Array = new Float64Array(HIGHER_WAVES + observations.azimuthsDeg.length);
+  let scale: number | null = null;
   for (let round = 1; ; round++) {
-    const weights = weighHeights(observations, bins, known);
+    const weights = weighHeights(observations, bins, known, scale);
+    scale = weights.whiteScale;
     const planes = reduceToPlanes(observations, bins, weights.cellWeight);
     const waves = fitHigherWaves(planes, observations.azimuthBiasSdMm, weights.whiteScale);
     known = waves.known;
