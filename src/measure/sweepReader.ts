@@ -6,7 +6,7 @@ import type { SweepSetup } from '../contract/setup.ts';
 import type { SweepProgress, SweepReader, SweepReaderOptions, SweepResult } from '../contract/sweep.ts';
 import { createLightMeter, lightTrouble, meterLight } from './sight/lightMeter.ts';
 import { createSightFinder, lookForSight } from './sight/sightFinder.ts';
-import { checkClosedTurn, checkRecording, coveredDeg } from './sweep/sweepChecks.ts';
+import { checkClosedTurn, checkLineSeen, checkRecording, coveredDeg } from './sweep/sweepChecks.ts';
 import { createProgressKeeper, followingProgress, lookingProgress } from './sweep/sweepProgress.ts';
 import { sweepReading } from './sweep/sweepReading.ts';
 import { recordPicture, startRecording, type SweepRecording } from './sweep/sweepRecording.ts';
@@ -90,6 +90,8 @@ function resultOf(recording: SweepRecording, options: SweepReaderOptions): Sweep
   if (!solved.ok) return refused(solved.failure, turn);
   const closed = checkClosedTurn(coveredDeg(recording.turn.turnDeg) * solved.value.closure.scale);
   if (closed && !closed.ok) return refused(closed.failure, turn);
+  const line = checkLineSeen(recording, solved.value.observations);
+  if (line && !line.ok) return refused(line.failure, turn);
   const parts = sweepReading(recording, solved.value, options.earlier);
   if (!parts.ok) return refused(parts.failure, turn);
   return { reading: parts.value.reading, trace: sweepTrace(solved.value, parts.value.contributionsG) };

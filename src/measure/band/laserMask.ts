@@ -20,6 +20,8 @@ const LASER_LUMA_PER_CHROMA = { green: 1.11, red: 0.57 } as const;
 const TINT_CHROMA = 4;
 /** From here on a cell's light is the laser's more than the lamp's, and it stands still with the laser. */
 const LIT_CHROMA = 10;
+/** A saturated core between its coloured flanks is at most so many coarse rows (of 1 mm) wide. */
+const CORE_ROWS = 9;
 
 /**
  * Takes the laser's glow off the band's luma and marks the cells that can be trusted to show the tread itself: in the picture, not lit by
@@ -30,13 +32,20 @@ export function markUsableCells(band: TreadBand, laserColour: 'green' | 'red', s
   const { columns, rows, usable, inPicture, u, v, chromaColumns, chromaRows } = band;
   usable.set(inPicture);
   const hue = LASER_CHROMA[laserColour];
-  for (let cr = 0; cr < chromaRows; cr++) {
-    for (let cc = 0; cc < chromaColumns; cc++) {
+  for (let cc = 0; cc < chromaColumns; cc++) {
+    let lastLit = -1;
+    for (let cr = 0; cr < chromaRows; cr++) {
       const i = cr * chromaColumns + cc;
       const lit = u[i] * hue.u + v[i] * hue.v;
       if (lit < TINT_CHROMA) continue;
       const glow = lit < LIT_CHROMA ? lit * LASER_LUMA_PER_CHROMA[laserColour] : NaN;
       dimCell(band, cr * CHROMA_ROW_STEP, cc * CHROMA_COLUMN_STEP, glow);
+      if (lit < LIT_CHROMA) continue;
+      // A saturated core is white and shows no hue: what lies between lit cells is lit.
+      if (lastLit >= 0 && cr - lastLit <= CORE_ROWS) {
+        for (let r = lastLit + 1; r < cr; r++) dimCell(band, r * CHROMA_ROW_STEP, cc * CHROMA_COLUMN_STEP, NaN);
+      }
+      lastLit = cr;
     }
   }
   const first = Math.max(0, Math.ceil(rowOfZ(stripHalfMm)));

@@ -12,6 +12,8 @@ export interface EdgeProposal {
   readonly lean: Lean;
   /** Mean step of the profile at the edge, in standard deviations of the profile: its plainness. */
   readonly strength: number;
+  /** Height of the plainest edge in view at lean zero, mm: it shows the lean when the line hides this one. */
+  readonly plainestMm: number;
 }
 
 /** The edge is looked for so far above and below the line, mm. */
@@ -45,14 +47,16 @@ export function proposeEdge(
   const lean = bestLean(steps, basis, radiusMm);
   const stack = stackedSteps(steps, basis, lean);
   const sightRiseMm = riseAt(basis, lean, basis.gainMm.length >> 1);
-  const peaks = stackPeaks(stack).filter((p) => Math.abs(p.heightMm + sightRiseMm) <= SEARCH_MM);
-  const proposal = (p: StackPeak): EdgeProposal => ({ ...p, lean });
+  const all = stackPeaks(stack);
+  if (all.length === 0) return null;
+  const plainestMm = all.reduce((a, b) => (b.strength > a.strength ? b : a)).heightMm;
+  const peaks = all.filter((p) => Math.abs(p.heightMm + sightRiseMm) <= SEARCH_MM);
+  const proposal = (p: StackPeak): EdgeProposal => ({ ...p, lean, plainestMm });
   if (tapMm !== null) {
     const near = peaks.filter((p) => Math.abs(p.heightMm + sightRiseMm - tapMm) <= TAP_REACH_MM);
     if (near.length > 0) return proposal(near.reduce((a, b) => (b.strength > a.strength ? b : a)));
     // Hidden under the line's glow just now: the person saw it, and the lean is known all the same.
-    const plainest = peaks.reduce((m, p) => Math.max(m, p.strength), 0);
-    return plainest > 0 ? proposal({ heightMm: tapMm - sightRiseMm, strength: plainest }) : null;
+    return proposal({ heightMm: tapMm - sightRiseMm, strength: 0 });
   }
   const plainest = peaks.reduce((m, p) => Math.max(m, p.strength), 0);
   const good = peaks.filter((p) => p.strength >= TOPMOST_SHARE * plainest);

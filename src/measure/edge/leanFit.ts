@@ -46,15 +46,22 @@ export function riseAt(basis: LeanBasis, lean: Lean, block: number): number {
 }
 
 /**
- * Robust weighted fit; `shiftMm` is NaN where a block saw nothing. `prior` holds the lift near its
- * expected value (mm): over ±50° a lift and a lean toward the sight are hard to tell apart, and
- * a wheel on a ball does not rise.
+ * What is believed before: over ±50° a lift and a lean toward the sight are hard to tell apart,
+ * but a wheel on a ball does not rise, and a stand is nearly level.
  */
+export interface LeanPrior {
+  readonly liftMm: number;
+  readonly liftSdMm: number;
+  /** Expected lean, radians, and its standard deviation; left out: nothing is believed. */
+  readonly lean?: { readonly toward: number; readonly across: number; readonly sd: number };
+}
+
+/** Robust weighted fit; `shiftMm` is NaN where a block saw nothing. */
 export function fitLean(
   basis: LeanBasis,
   shiftMm: Float32Array | Float64Array,
   standardErrorMm: Float32Array | Float64Array,
-  prior: { readonly liftMm: number; readonly liftSdMm: number },
+  prior: LeanPrior,
 ): LeanFit | null {
   const n = shiftMm.length;
   const robust = new Float64Array(n).fill(1);
@@ -76,13 +83,18 @@ function weightedLean(
   shiftMm: Float32Array | Float64Array,
   standardErrorMm: Float32Array | Float64Array,
   robust: Float64Array,
-  prior: { readonly liftMm: number; readonly liftSdMm: number },
+  prior: LeanPrior,
 ): LeanFit | null {
   const w0 = 1 / (prior.liftSdMm * prior.liftSdMm);
   const radius = basis.gainMm[basis.gainMm.length >> 1];
   // Normal equations in (lift, toward·radius, across·radius), all in mm.
-  let [a00, a01, a02, a11, a12, a22] = [w0, 0, 0, 0, 0, 0];
-  let [b0, b1, b2] = [w0 * prior.liftMm, 0, 0];
+  const wl = prior.lean ? 1 / (prior.lean.sd * radius) ** 2 : 0;
+  let [a00, a01, a02, a11, a12, a22] = [w0, 0, 0, wl, 0, wl];
+  let [b0, b1, b2] = [
+    w0 * prior.liftMm,
+    wl * radius * (prior.lean?.toward ?? 0),
+    wl * radius * (prior.lean?.across ?? 0),
+  ];
   let used = 0;
   for (let b = 0; b < shiftMm.length; b++) {
     if (shiftMm[b] !== shiftMm[b]) continue;

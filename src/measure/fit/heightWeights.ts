@@ -43,7 +43,7 @@ export function weighHeights(
 }
 
 interface PlaneResiduals {
-  /** (height − frame's robust plane) / standard error; NaN where none; length F·A. */
+  /** (height − frame's robust plane) / its standard error; NaN where none; length F·A. */
   readonly scaled: Float64Array;
 }
 
@@ -76,10 +76,14 @@ function planeResiduals(
     }
     last.set(plane);
     haveLast = true;
+    // A plane takes up three freedoms of what is seen: the rest scatters less than it should.
+    let seen = 0;
+    for (let a = 0; a < azimuths; a++) if (error[a] > 0) seen++;
+    const widen = Math.sqrt(seen / (seen - 3));
     for (let a = 0; a < azimuths; a++) {
       if (error[a] === 0) continue;
       const off = row[a] - plane[0] - plane[1] * bins.cosAzimuth[a] - plane[2] * bins.sinAzimuth[a];
-      scaled[f * azimuths + a] = off / error[a];
+      scaled[f * azimuths + a] = (widen * off) / error[a];
     }
   }
   return { scaled };

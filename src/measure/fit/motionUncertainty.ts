@@ -1,4 +1,4 @@
-import { motionAt, posteriorFit, restrictedLikelihood, type RockingPrior } from './rockingEstimate.ts';
+import { posteriorFit, restrictedLikelihood, type RockingPrior } from './rockingEstimate.ts';
 import type { SettledMotion } from './settledMotion.ts';
 import { eigenOfSymmetric } from './symmetricEigen.ts';
 import { COMMON_UNKNOWNS } from './tiltFit.ts';

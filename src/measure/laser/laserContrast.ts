@@ -139,11 +139,17 @@ function ridgeOfColumn(
   out: number,
   rows: number,
 ): void {
-  for (const reach of NARROW_REACHES_CELLS) {
-    for (let i = 0; i < rows; i++) {
-      const ridge = ridgeAt(hue, luma, start + i, reach);
-      if (ridge > contrast[out + i]) contrast[out + i] = ridge;
-    }
+  const [near, far] = NARROW_REACHES_CELLS;
+  for (let i = 0, at = start; i < rows; i++, at++) {
+    // Both reaches in one go, written out: this loop is a third of the search's time.
+    const here = hue[at];
+    const nearAmbient = hue[at - near] > hue[at + near] ? hue[at - near] : hue[at + near];
+    const farAmbient = hue[at - far] > hue[at + far] ? hue[at - far] : hue[at + far];
+    if (here <= nearAmbient && here <= farAmbient) continue;
+    const nearRidge = vouchedRidge(here - nearAmbient, luma, at, near);
+    const farRidge = vouchedRidge(here - farAmbient, luma, at, far);
+    const ridge = nearRidge > farRidge ? nearRidge : farRidge;
+    if (ridge > 0) contrast[out + i] = ridge;
   }
   for (let i = 0; i < rows; i++) {
     const at = start + i;
@@ -157,12 +163,15 @@ function ridgeOfColumn(
   }
 }
 
+/** Hue above the larger ambient: a step from grey to coloured scenery is then no ridge. */
 function ridgeAt(hue: Float32Array, luma: Float32Array, at: number, reach: number): number {
   const above = hue[at - reach];
   const below = hue[at + reach];
-  // The larger ambient: a step from grey to coloured scenery is then no ridge.
-  const ridge = hue[at] - (above > below ? above : below);
-  if (ridge <= 0) return 0;
+  return vouchedRidge(hue[at] - (above > below ? above : below), luma, at, reach);
+}
+
+/** A hue ridge as far as the luma's rise over the same reach vouches for it; may be negative. */
+function vouchedRidge(ridge: number, luma: Float32Array, at: number, reach: number): number {
   const rise = luma[at] - 0.5 * (luma[at - reach] + luma[at + reach]);
   const vouched = COLOUR_PER_LUMA_RISE * (rise + LUMA_RISE_ALLOWANCE);
   return vouched < ridge ? vouched : ridge;

@@ -29,6 +29,8 @@ const HOPPED_MM = 1.2;
 const AZIMUTH_BIAS_SD_MM = 0.7;
 const EDGE_REACH_MM = 3;
 const LIFT_SD_MM = 0.12;
+/** A plate levelled by hand is out by 1 or 2 mrad, and the wheel leans four to ten times that, radians. */
+const STAND_LEAN_SD = 0.008;
 
 interface Block {
   readonly azimuthDeg: number;
@@ -97,6 +99,7 @@ export function edgeObservations(
 
 /** Blocks, their basis and the template's own lean; twice, since the swing depends on the edge's height. */
 function placeBlocks(recording: SweepRecording, refined: RefinedShifts, view: WheelView, crownSlope: number) {
+  const levelLean = leanOfLevelStand(refined);
   let edgeHeightMm = recording.edge.heightMm;
   let blocks = describeBlocks(recording, refined, view, crownSlope, edgeHeightMm);
   for (let pass = 0; ; pass++) {
@@ -104,7 +107,7 @@ function placeBlocks(recording: SweepRecording, refined: RefinedShifts, view: Wh
       Float64Array.from(blocks, (b) => b.azimuthDeg),
       Float64Array.from(blocks, (b) => b.gainMm),
     );
-    const first = absoluteLeanOfTemplate(blocks, basis);
+    const first = absoluteLeanOfTemplate(blocks, basis, levelLean);
     if (pass === 1) return { blocks, basis, first };
     edgeHeightMm = first.offsetMm;
     blocks = describeBlocks(recording, refined, view, crownSlope, edgeHeightMm);
@@ -120,13 +123,15 @@ function describeBlocks(
 ): Block[] {
   const { tilt, edge, view: old } = recording;
   const radiusMm = view.setup.wheel.edgeRadiusMm;
-  const expected = Float64Array.from(tilt.basis.gainMm, (_, b) => edge.heightMm + riseAt(tilt.basis, edge.lean, b));
-  const edges = edgeHeightsMm(refined.template, expected, EDGE_REACH_MM);
+  // The plainest edge tells the template's lean; the chosen one lies a fixed way beside it.
+  const expected = Float64Array.from(tilt.basis.gainMm, (_, b) => edge.plainestMm + riseAt(tilt.basis, edge.lean, b));
+  const besideMm = edge.heightMm - edge.plainestMm;
+  const edges = edgeHeightsMm(refined.template, expected, EDGE_REACH_MM).map((z) => z + besideMm);
   return [...old.layout.azimuthsDeg].map((azimuthDeg, b) => {
     const map = heightMap(old, view, azimuthDeg);
     const toNewMm = map ? map.toNewMm : (z: number) => z;
     const newAzimuthDeg = map && map.azimuthDeg === map.azimuthDeg ? map.azimuthDeg : azimuthDeg;
-    const edgeMm = edges[b] === edges[b] ? edges[b] : expected[b];
+    const edgeMm = edges[b] === edges[b] ? edges[b] : expected[b] + besideMm;
     const contrastMm = zOfRowMm(contrastRow(refined.template, b, tilt.window));
     const slope = sightSlope(view.sight.camera, radiusMm, newAzimuthDeg + view.sight.sightBearingDeg, 0);
     // The swing is that of what is followed: the contrast's height on the wheel, not the edge's.
@@ -145,14 +150,29 @@ function radialDistanceMm(view: WheelView, azimuthDeg: number): number {
   return view.sight.camera.pose.distanceMm * Math.cos(bearing) - view.setup.wheel.edgeRadiusMm;
 }
 
+/**
+ * The template's lean if the stand were level: over a whole turn the wheel's own lean averages out,
+ * so that what the frames lean against the template is what the template leans the other way.
+ */
+function leanOfLevelStand(refined: RefinedShifts): { toward: number; across: number } {
+  const known = refined.leans.filter((l) => l !== null);
+  const mean = (of: (l: Lean) => number) => known.reduce((sum, l) => sum + of(l), 0) / Math.max(1, known.length);
+  return { toward: -mean((l) => l.toward), across: -mean((l) => l.across) };
+}
+
 /** Lean and offset of the template's own place from where the edge stands in it. */
 function absoluteLeanOfTemplate(
   blocks: readonly Block[],
   basis: LeanBasis,
+  levelLean: { readonly toward: number; readonly across: number },
 ): { lean: Lean; offsetMm: number; edgeMm: Float64Array } {
   const edgeMm = Float64Array.from(blocks, (b) => b.toNewMm(b.edgeMm));
   const even = new Float64Array(blocks.length).fill(1);
-  const fit = fitLean(basis, edgeMm, even, { liftMm: 0, liftSdMm: 100 });
+  const fit = fitLean(basis, edgeMm, even, {
+    liftMm: 0,
+    liftSdMm: 100,
+    lean: { ...levelLean, sd: STAND_LEAN_SD },
+  });
   if (!fit) return { lean: { liftMm: 0, toward: 0, across: 0 }, offsetMm: edgeMm[blocks.length >> 1], edgeMm };
   return { lean: { liftMm: 0, toward: fit.toward, across: fit.across }, offsetMm: fit.liftMm, edgeMm };
 }

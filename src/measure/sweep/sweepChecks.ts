@@ -1,6 +1,7 @@
 import { failed, type Outcome } from '../../contract/outcome.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
-import { wrapTurnDeg } from '../../quantities/angle.ts';
+import { RAD_PER_DEG, wrapTurnDeg } from '../../quantities/angle.ts';
+import type { EdgeObservations } from './edgeObservations.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 
 /**
@@ -11,13 +12,17 @@ import type { SweepRecording } from './sweepRecording.ts';
 
 /** Under so many pictures nothing averages out. */
 const MIN_FRAMES = 60;
-/** The line counts as gone in a picture when it shows in less than this share of its usual columns. */
+/** A usual share of columns below this is no line at all. */
+const LINE_NEVER_SHARE = 0.05;
+/** The edge this far below the line, mm: the line must then lie on the rib's face in full view. */
+const LINE_DUE_MM = 1.5;
+/** Blocks in which the line is due before a picture can say that it is gone. */
+const LINE_DUE_BLOCKS = 3;
+/** The line is gone in a picture that shows it in less than this share of the blocks where it is due. */
 const LINE_GONE_SHARE = 0.3;
-/** A usual share below this is no line at all. */
-const LINE_NEVER_SHARE = 0.08;
 /** Longest time without the line, s, and share of the sweep, that a passing hand explains. */
-const LINE_GONE_LIMIT_S = 2.5;
-const LINE_GONE_LIMIT_SHARE = 0.15;
+const LINE_GONE_LIMIT_S = 2;
+const LINE_GONE_LIMIT_SHARE = 0.12;
 /** Share of the pictures that may be blind to the tread or to its turn. */
 const BLIND_LIMIT_SHARE = 0.35;
 /** One whole turn, and no stretch of it unseen wider than this. */
@@ -29,29 +34,47 @@ const FASTEST_STEP_DEG = 2.2;
 export function checkRecording(recording: SweepRecording): Outcome<never, RefusalCode> | null {
   const { frames } = recording;
   if (frames.length < MIN_FRAMES) return failed('too-few-frames', { pictures: frames.length, needed: MIN_FRAMES });
-  return lineLost(recording) ?? blind(recording) ?? tooFast(recording) ?? turnIncomplete(recording);
+  return lineNeverSeen(recording) ?? blind(recording) ?? tooFast(recording) ?? turnIncomplete(recording);
 }
 
-function lineLost(recording: SweepRecording): Outcome<never, RefusalCode> | null {
-  const seen = recording.frames.filter((f) => f.lean !== null);
-  if (seen.length === 0) return null;
-  const shares = seen.map((f) => f.lineShare).sort((a, b) => a - b);
-  // The usual share while the line is on: an upper quartile, since it may be off for half the sweep.
-  const usual = shares[Math.floor(shares.length * 0.75)];
-  if (usual < LINE_NEVER_SHARE) return failed('line-lost', { usualShare: usual });
-  const spanS = recording.frames[recording.frames.length - 1].timeS - recording.frames[0].timeS;
+function lineNeverSeen(recording: SweepRecording): Outcome<never, RefusalCode> | null {
+  const shares = recording.frames.map((f) => f.lineShare).sort((a, b) => a - b);
+  // An upper quantile: the line may be hidden in a groove, or off, for half of the sweep.
+  const usual = shares[Math.floor(shares.length * 0.9)];
+  return usual < LINE_NEVER_SHARE ? failed('line-lost', { usualShare: round(usual) }) : null;
+}
+
+/**
+ * Whether the line went out in mid-sweep. From above a groove hides the line, for seconds at a
+ * time; only where the edge stands below the line must it be seen.
+ */
+export function checkLineSeen(
+  recording: SweepRecording,
+  observations: EdgeObservations,
+): Outcome<never, RefusalCode> | null {
+  const { timeS, azimuthsDeg, leans, offsetMm, edgeRadiusMm, frameIndex } = observations;
   let goneS = 0;
-  let longestS = 0;
   let stretchS = 0;
-  for (let i = 1; i < recording.frames.length; i++) {
-    const frame = recording.frames[i];
-    const stepS = frame.timeS - recording.frames[i - 1].timeS;
-    if (frame.lineShare < LINE_GONE_SHARE * usual) {
-      goneS += stepS;
-      stretchS += stepS;
+  let longestS = 0;
+  for (let i = 1; i < timeS.length; i++) {
+    const rows = recording.frames[frameIndex[i]].lineOffsetPx;
+    let due = 0;
+    let seen = 0;
+    azimuthsDeg.forEach((azimuthDeg, b) => {
+      const a = azimuthDeg * RAD_PER_DEG;
+      const gapMm = offsetMm + edgeRadiusMm * (leans[i].toward * Math.cos(a) + leans[i].across * Math.sin(a));
+      if (gapMm > -LINE_DUE_MM) return;
+      due++;
+      if (rows[b] === rows[b]) seen++;
+    });
+    if (due < LINE_DUE_BLOCKS) continue;
+    if (seen < LINE_GONE_SHARE * due) {
+      goneS += timeS[i] - timeS[i - 1];
+      stretchS += timeS[i] - timeS[i - 1];
       longestS = Math.max(longestS, stretchS);
     } else stretchS = 0;
   }
+  const spanS = timeS[timeS.length - 1] - timeS[0];
   if (longestS <= LINE_GONE_LIMIT_S && goneS <= LINE_GONE_LIMIT_SHARE * spanS) return null;
   return failed('line-lost', { secondsWithoutLine: round(goneS), longestSeconds: round(longestS) });
 }
