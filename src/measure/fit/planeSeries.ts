@@ -98,7 +98,7 @@ export function mergePlanes(raw: RawPlanes, weight: Float64Array, run: number): 
 }
 
 /** A bin with less weight than this tells nothing and is left out, no unit. */
-export const LEAST_WEIGHT = 1e-4;
+export const LEAST_WEIGHT = 1e-6;
 
 /**
  * @param weight of each bin, 0 to 1: its noise covariance is divided by it.

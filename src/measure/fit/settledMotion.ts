@@ -27,7 +27,8 @@ const COARSE_STEPS = 170;
 const LONGEST_MERGE = 3;
 /** Three freedoms exceed this squared distance once in a thousand times. */
 const FLAT_UP_TO_SQUARED = 16.3;
-const CAUTIOUS_ROUNDS = 2;
+/** A stretch seen on the wrong edge for seconds is let go of bin by bin; clean sweeps need one. */
+const CAUTIOUS_ROUNDS = 4;
 
 export function settleMotion(
   raw: RawPlanes,
@@ -42,13 +43,16 @@ export function settleMotion(
   // wheel can do is weighed down.
   const cautious = cautiousMotion(prior, noise.scale);
   for (let round = 0; round < CAUTIOUS_ROUNDS; round++) {
-    weight = reweigh(raw, agreement, weight, offsetSdMm, cautious, spinRatio);
+    const next = reweigh(raw, agreement, weight, offsetSdMm, cautious, spinRatio);
+    const settled = !changed(weight, next);
+    weight = next;
+    if (settled) break;
   }
   const run = Math.min(LONGEST_MERGE, Math.max(1, Math.ceil(raw.count / COARSE_STEPS)));
   let coarse = coarseSeries(raw, weight, run, offsetSdMm);
   let estimate = estimateRocking(coarse, spinRatio, prior, null, noise.scale);
   const next = reweigh(raw, agreement, weight, offsetSdMm, estimate.motion, spinRatio);
-  if (next.some((w, b) => Math.abs(w - weight[b]) > WEIGHT_CHANGE)) {
+  if (changed(weight, next)) {
     coarse = coarseSeries(raw, next, run, offsetSdMm);
     estimate = estimateRocking(coarse, spinRatio, prior, estimate.logPoint, noise.scale);
   }
@@ -57,6 +61,10 @@ export function settleMotion(
 
 /** Change of a bin's weight that is worth a second search, no unit. */
 const WEIGHT_CHANGE = 0.2;
+
+function changed(before: Float64Array, after: Float64Array): boolean {
+  return after.some((w, b) => Math.abs(w - before[b]) > WEIGHT_CHANGE);
+}
 
 function cautiousMotion(prior: RockingPrior, planeScale: number): RockingParameters {
   const motion = motionAt([Math.log((2 * Math.PI) / prior.periodS), -3, -0.7, 0, -2.3, 1]);
@@ -74,7 +82,16 @@ function coarseSeries(
   return scaleToUnitNoise(merged.planes, merged.weight, offsetSdMm / Math.sqrt(run));
 }
 
-/** Weights of bins by their distance from the smoothed motion, as for a Student t. */
+/**
+ * Weight that a wild bin keeps: its pull is nothing, yet it is still looked at in the next round
+ * and can come back.
+ */
+const WILD_WEIGHT = 1e-5;
+
+/**
+ * Weights of bins by their distance from the smoothed motion: full up to the limit, then falling
+ * with its fourth power, so that what is far away has no pull at all on motion or tilt.
+ */
 function reweigh(
   raw: RawPlanes,
   agreement: Float64Array,
@@ -91,7 +108,8 @@ function reweigh(
     if (weight[b] <= LEAST_WEIGHT) return weight[b];
     // The distance is in units of the weighed-down noise; back to the plain one.
     const distance = (smoothed.distance[b] / weight[b]) * a;
-    return a * (distance > FLAT_UP_TO_SQUARED ? FLAT_UP_TO_SQUARED / distance : 1);
+    if (distance <= FLAT_UP_TO_SQUARED) return a;
+    return a * Math.max(WILD_WEIGHT, (FLAT_UP_TO_SQUARED / distance) ** 2);
   });
 }
 
