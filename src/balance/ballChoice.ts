@@ -3,14 +3,7 @@ import { ballBehaviour, type BallBehaviour, type WheelOnBall } from './ballBehav
 import type { BalanceFailureCode, BalanceOutcome } from './failures.ts';
 import { NOT_NEGATIVE, rejectNumbers } from './inputs.ts';
 
-export type BallFinding =
-  | 'good'
-  | 'dull'
-  | 'tall-order'
-  | 'touchy'
-  | 'tips-over'
-  | 'through-bore'
-  | 'unsound';
+export type BallFinding = 'good' | 'dull' | 'tall-order' | 'touchy' | 'tips-over' | 'through-bore';
 
 export interface RankedBall {
   readonly ballDiameterMm: number;
@@ -52,7 +45,6 @@ const REASONS: Readonly<Record<BallFinding, string>> = {
   touchy: 'Stands, but barely: slow to settle and fussy about a level plate.',
   'tips-over': 'The centre of mass lies above the ball’s centre: the wheel will not stand.',
   'through-bore': 'The ball is no larger than the bore: the wheel falls over it.',
-  unsound: 'A value of the wheel or of this ball cannot be right.',
 };
 
 const ORDER: readonly BallFinding[] = [
@@ -62,7 +54,6 @@ const ORDER: readonly BallFinding[] = [
   'touchy',
   'tips-over',
   'through-bore',
-  'unsound',
 ];
 /** Balls that are worth a try at all. */
 const USABLE: readonly BallFinding[] = ['good', 'dull', 'tall-order'];
@@ -84,26 +75,21 @@ export function chooseBall(
   });
   if (bad) return bad;
   if (ballDiametersMm.length === 0) return failed('no-balls', {});
-  const ranked = ballDiametersMm
-    .map((ballDiameterMm) => judgeBall(wheel, ballDiameterMm, wishes))
-    .sort(betterBall);
+  const ranked: RankedBall[] = [];
+  for (const ballDiameterMm of ballDiametersMm) {
+    const outcome = ballBehaviour(wheel, ballDiameterMm);
+    const notStanding = outcome.ok ? undefined : NOT_STANDING[outcome.failure.code];
+    if (!outcome.ok && !notStanding) return outcome;
+    const behaviour = outcome.ok ? outcome.value : null;
+    const finding = behaviour ? findingOf(behaviour, wishes) : notStanding!;
+    ranked.push({ ballDiameterMm, finding, reason: REASONS[finding], behaviour });
+  }
+  ranked.sort(betterBall);
   const best = ranked[0]!;
   return succeeded({ ranked, recommended: USABLE.includes(best.finding) ? best : null });
 }
 
-function judgeBall(wheel: WheelOnBall, ballDiameterMm: number, wishes: BallWishes): RankedBall {
-  const outcome = ballBehaviour(wheel, ballDiameterMm);
-  const finding = outcome.ok
-    ? findingOf(outcome.value, wishes)
-    : (NOT_STANDING[outcome.failure.code] ?? 'unsound');
-  return {
-    ballDiameterMm,
-    finding,
-    reason: REASONS[finding],
-    behaviour: outcome.ok ? outcome.value : null,
-  };
-}
-
+/** Failures that are a finding about the ball and not about a value entered. */
 const NOT_STANDING: Partial<Record<BalanceFailureCode, BallFinding>> = {
   'wheel-tips-over': 'tips-over',
   'ball-through-bore': 'through-bore',

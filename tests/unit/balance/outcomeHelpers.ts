@@ -1,3 +1,5 @@
+import fc from 'fast-check';
+
 import type { Failure, Outcome } from '../../../src/contract/outcome.ts';
 
 /** The value of an outcome that must be there; the failure is shown when it is not. */
@@ -28,4 +30,12 @@ export function seededUniform(seed: number): () => number {
 export function seededNormal(seed: number): () => number {
   const uniform = seededUniform(seed);
   return () => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
+}
+
+/**
+ * Numbers even over a range, to a millionth of it; fast-check's own doubles are even over bit
+ * patterns, most of them tiny.
+ */
+export function evenNumber(low: number, high: number): fc.Arbitrary<number> {
+  return fc.integer({ min: 0, max: 1_000_000 }).map((i) => low + ((high - low) * i) / 1_000_000);
 }
