@@ -2,9 +2,8 @@ import type { SweepObservations } from '../../contract/observations.ts';
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import { LEAST_HEIGHTS_PER_FRAME, binFrames } from './frameBins.ts';
 import { describeFrames } from './frameMotion.ts';
-import { basicPlanes } from './planeSeries.ts';
 import { DEFAULT_PERIOD_PRIOR, type RockingPrior } from './rockingEstimate.ts';
-import { settleHeights, type SettledHeights } from './settledHeights.ts';
+import { deviationScale, settleHeights } from './settledHeights.ts';
 import { settleMotion, smoothResidual } from './settledMotion.ts';
 import {
   COMMON_UNKNOWNS,
@@ -67,8 +66,7 @@ export function fitTilt(
   const spinRatio = options.spinRatio ?? SPIN_RATIO;
   const prior = priorOf(options);
   const settled = settleHeights(observations, bins);
-  const raw = basicPlanes(settled.planes, settled.waves.known);
-  const motion = settleMotion(raw, settled.binAgreement, spinRatio, prior);
+  const motion = settleMotion(settled, spinRatio, observations.azimuthBiasSdMm, prior);
   const whole = fitWhole(
     settled.planes,
     motion.binWeight,
@@ -127,19 +125,6 @@ function priorOf(options: TiltFitOptions): RockingPrior {
   }
   return { periodS, periodLogSd: logSd };
 }
-
-/** Errors that run along azimuth or over time make many heights worth few. */
-function deviationScale(settled: SettledHeights): number {
-  const { azimuthCorrelation, timeCorrelation } = settled.weights;
-  const inflate = (r: number): number => {
-    const positive = Math.min(Math.max(r, 0), STRONGEST_CORRELATION);
-    return (1 + positive) / (1 - positive);
-  };
-  return settled.waves.scale * Math.sqrt(inflate(azimuthCorrelation) * inflate(timeCorrelation));
-}
-
-/** Correlation beyond which a first-order chain no longer describes it, no unit. */
-const STRONGEST_CORRELATION = 0.9;
 
 function largestVariance(covariance: Float64Array): number {
   const at = FIRST_WAVE * COMMON_UNKNOWNS + FIRST_WAVE;

@@ -1,7 +1,7 @@
 import type { SweepObservations } from '../../contract/observations.ts';
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
 import { isUsable, type FrameBins } from './frameBins.ts';
-import { STATE } from './rockingFilter.ts';
+import { STATE } from './rockingState.ts';
 import type { SmoothedMotion } from './rockingSmoother.ts';
 import type { SettledHeights } from './settledHeights.ts';
 import type { SettledMotion } from './settledMotion.ts';

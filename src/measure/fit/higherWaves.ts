@@ -1,6 +1,6 @@
 import type { BinPlanes } from './binPlanes.ts';
 import { solveSymmetric } from './smallMatrix.ts';
-import { HIGHER_WAVES } from './tiltFit.ts';
+import { HIGHER_WAVES, LEAST_NOISE_SCALE } from './tiltFit.ts';
 
 /**
  * Waves n = 2..4 and the azimuths' constants from what deviates from the bins' planes: ordinary
@@ -34,7 +34,8 @@ export function fitHigherWaves(planes: BinPlanes, biasSdMm: number, scale: numbe
   if (solved === null) return { known, scale };
   known.set(solved.solution);
   const freedom = Math.max(planes.deviationFreedom - n, 1);
-  return { known, scale: Math.sqrt(Math.max(deviationSquares(planes, known), 0) / freedom) };
+  const found = Math.sqrt(Math.max(deviationSquares(planes, known), 0) / freedom);
+  return { known, scale: Math.max(found, LEAST_NOISE_SCALE) };
 }
 
 function deviationSquares(planes: BinPlanes, known: Float64Array): number {

@@ -87,7 +87,7 @@ function addApart(added: Float64Array, changed: PosteriorFit, middle: PosteriorF
 }
 
 /** Slow changes without a swing to compare with: standard deviations mm, and times s. */
-const RIVAL_SLOW_MM = [0.05, 0.2, 0.8, 2.5];
+const RIVAL_SLOW_MM = [0.005, 0.05, 0.2, 0.8, 2.5];
 const RIVAL_TIMES_S = [0.5, 3];
 
 /** Log likelihood ratio against motions that change at random but do not swing. */
@@ -96,13 +96,15 @@ function swingEvidence(settled: SettledMotion, spinRatio: number): number {
   const own = restrictedLikelihood(settled.coarse, found, spinRatio);
   if (own === null) return 0;
   let best = -Infinity;
+  const attempt = (slowMm: number, slowTimeS: number): void => {
+    // Damped this much a push leaves no swing behind; no kicks, and no swing at the start.
+    const still = { ...found, dampingRatio: 0.65, kickMm: 1e-4, startMm: 1e-3, slowMm, slowTimeS };
+    const rival = restrictedLikelihood(settled.coarse, still, spinRatio);
+    if (rival !== null) best = Math.max(best, rival.logLikelihood);
+  };
+  attempt(found.slowMm, found.slowTimeS);
   for (const slowMm of RIVAL_SLOW_MM) {
-    for (const slowTimeS of RIVAL_TIMES_S) {
-      // Damped this much a push leaves no swing behind; no kicks, and no swing at the start.
-      const still = { ...found, dampingRatio: 0.65, kickMm: 1e-4, startMm: 1e-3, slowMm, slowTimeS };
-      const rival = restrictedLikelihood(settled.coarse, still, spinRatio);
-      if (rival !== null) best = Math.max(best, rival.logLikelihood);
-    }
+    for (const slowTimeS of RIVAL_TIMES_S) attempt(slowMm, slowTimeS);
   }
   return best === -Infinity ? 0 : own.logLikelihood - best;
 }

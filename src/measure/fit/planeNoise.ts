@@ -1,4 +1,5 @@
 import type { RawPlanes } from './planeSeries.ts';
+import { LEAST_NOISE_SCALE } from './tiltFit.ts';
 
 /**
  * White noise of the bins' planes from third differences between neighbours, in which a smooth
@@ -22,7 +23,6 @@ const LONGEST_RUN_S = 0.8;
 const WILD_BELOW = 0.5;
 /** Fewer runs than this give no median worth having; the heights' own errors then stand. */
 const LEAST_RUNS = 10;
-const LEAST_SCALE = 1e-6;
 
 export function measurePlaneNoise(raw: RawPlanes, weight: Float64Array): PlaneNoise {
   const across: number[] = [];
@@ -40,7 +40,7 @@ export function measurePlaneNoise(raw: RawPlanes, weight: Float64Array): PlaneNo
   const scaleSquared = median(across) / MEDIAN_SQUARE;
   const excess = median(level) / MEDIAN_SQUARE - (scaleSquared * varianceSum) / level.length;
   return {
-    scale: Math.max(Math.sqrt(scaleSquared), LEAST_SCALE),
+    scale: Math.max(Math.sqrt(scaleSquared), LEAST_NOISE_SCALE),
     offsetSdMm: Math.sqrt(Math.max(excess, 0) / THIRD_DIFFERENCE_GAIN),
   };
 }

@@ -1,6 +1,6 @@
 import { minimise } from './minimise.ts';
 import type { PlaneSeries } from './planeSeries.ts';
-import { whitenColumns } from './rockingFilter.ts';
+import { whitenColumns } from './whitenedColumns.ts';
 import type { RockingParameters } from './rockingMotion.ts';
 import { solveSymmetric } from './smallMatrix.ts';
 
@@ -38,6 +38,9 @@ const SCALE_PRIOR = { median: 1.3, logSd: 0.7 };
 /** Periods tried first, s; steps of 15 % cannot miss the line of a swing with ζ = 0.05. */
 const PERIODS_TRIED_S = [1.9, 2.2, 2.55, 2.95, 3.4, 3.9, 4.5, 5.2, 6, 6.9, 8, 9.2, 10.6, 12.2];
 const FIRST_DAMPING = 0.05;
+/** No wheel swings faster or slower, s; slower would be as slow as the turn itself. */
+const SHORTEST_PERIOD_S = 1.5;
+const LONGEST_PERIOD_S = 15;
 /** Kicks tried: the middle one for all periods, the others for the best of them. */
 const FIRST_KICK_MM = 0.2;
 const OTHER_KICKS_MM = [0.05, 0.8];
@@ -106,7 +109,9 @@ export function posteriorFit(
   prior: RockingPrior,
 ): PosteriorFit | null {
   // Beyond these the swing is no swing and the exact step would lose its meaning.
-  if (!(logPoint[1] < Math.log(0.7)) || Math.abs(logPoint[0]) > 4) return null;
+  if (!(logPoint[1] < Math.log(0.7))) return null;
+  const periodS = (2 * Math.PI) / Math.exp(logPoint[0]);
+  if (!(periodS > SHORTEST_PERIOD_S && periodS < LONGEST_PERIOD_S)) return null;
   const fit = restrictedLikelihood(series, motionAt(logPoint), spinRatio);
   if (fit === null || !Number.isFinite(fit.logLikelihood)) return null;
   const { coefficients, covariance } = fit;

@@ -7,7 +7,7 @@ import {
   startCovariance,
   STATE,
   transitionsOf,
-} from './rockingFilter.ts';
+} from './rockingState.ts';
 import type { RockingParameters } from './rockingMotion.ts';
 
 /**

@@ -45,3 +45,16 @@ function agreementOfBins(bins: FrameBins, weights: HeightWeights): Float64Array 
   });
   return sum.map((s, b) => s / frames[b]);
 }
+
+/** Errors that run along azimuth or over time make many heights worth few. */
+export function deviationScale(settled: SettledHeights): number {
+  const { azimuthCorrelation, timeCorrelation } = settled.weights;
+  const inflate = (r: number): number => {
+    const positive = Math.min(Math.max(r, 0), STRONGEST_CORRELATION);
+    return (1 + positive) / (1 - positive);
+  };
+  return settled.waves.scale * Math.sqrt(inflate(azimuthCorrelation) * inflate(timeCorrelation));
+}
+
+/** Correlation beyond which a first-order chain no longer describes it, no unit. */
+const STRONGEST_CORRELATION = 0.9;

@@ -1,5 +1,12 @@
 import { measurePlaneNoise } from './planeNoise.ts';
-import { LEAST_WEIGHT, mergePlanes, scaleToUnitNoise, type PlaneSeries, type RawPlanes } from './planeSeries.ts';
+import {
+  basicPlanes,
+  LEAST_WEIGHT,
+  mergePlanes,
+  scaleToUnitNoise,
+  type PlaneSeries,
+  type RawPlanes,
+} from './planeSeries.ts';
 import {
   estimateRocking,
   motionAt,
@@ -7,9 +14,11 @@ import {
   type RockingEstimate,
   type RockingPrior,
 } from './rockingEstimate.ts';
-import { PER_STEP, transitionsOf } from './rockingFilter.ts';
+import { PER_STEP, transitionsOf } from './rockingState.ts';
 import { turningTilt, type RockingParameters } from './rockingMotion.ts';
 import { smoothMotion, type SmoothedMotion } from './rockingSmoother.ts';
+import { deviationScale, type SettledHeights } from './settledHeights.ts';
+import { fitWhole, type WholeFit } from './wholeFit.ts';
 
 /** The random motion and the weights of the bins, found in turns. */
 export interface SettledMotion {
@@ -31,23 +40,31 @@ const FLAT_UP_TO_SQUARED = 16.3;
 const CAUTIOUS_ROUNDS = 4;
 
 export function settleMotion(
-  raw: RawPlanes,
-  agreement: Float64Array,
+  heights: SettledHeights,
   spinRatio: number,
+  biasSdMm: number,
   prior: RockingPrior,
 ): SettledMotion {
-  const noise = measurePlaneNoise(raw, agreement);
+  const agreement = heights.binAgreement;
+  const first = basicPlanes(heights.planes, heights.waves.known);
+  const noise = measurePlaneNoise(first, agreement);
   const offsetSdMm = noise.offsetSdMm / noise.scale;
   let weight = agreement;
   // Before the motion is known: one lively enough to follow any wheel, so that only what no
   // wheel can do is weighed down.
   const cautious = cautiousMotion(prior, noise.scale);
   for (let round = 0; round < CAUTIOUS_ROUNDS; round++) {
-    const next = reweigh(raw, agreement, weight, offsetSdMm, cautious, spinRatio);
+    const next = reweigh(first, agreement, weight, offsetSdMm, cautious, spinRatio);
     const settled = !changed(weight, next);
     weight = next;
     if (settled) break;
   }
+  // Deviations alone know the n = 2 wave to a few hundredths of a millimetre; what is left of it
+  // turns with the wheel and would be taken for a swing. Planes and deviations together do better.
+  const refined = fitWhole(
+    heights.planes, weight, offsetSdMm, cautious, spinRatio, biasSdMm, deviationScale(heights),
+  );
+  const raw = refined === null ? first : basicPlanes(heights.planes, carriedUnknowns(heights, refined));
   const run = Math.min(LONGEST_MERGE, Math.max(1, Math.ceil(raw.count / COARSE_STEPS)));
   let coarse = coarseSeries(raw, weight, run, offsetSdMm);
   let estimate = estimateRocking(coarse, spinRatio, prior, null, noise.scale);
@@ -64,6 +81,13 @@ const WEIGHT_CHANGE = 0.2;
 
 function changed(before: Float64Array, after: Float64Array): boolean {
   return after.some((w, b) => Math.abs(w - before[b]) > WEIGHT_CHANGE);
+}
+
+/** Waves and constants of a whole fit in the order of `HigherWaves.known`. */
+function carriedUnknowns(heights: SettledHeights, whole: WholeFit): Float64Array {
+  const known = new Float64Array(heights.waves.known.length);
+  known.set(whole.coefficients.subarray(3, whole.coefficients.length - 2));
+  return known;
 }
 
 function cautiousMotion(prior: RockingPrior, planeScale: number): RockingParameters {

@@ -50,8 +50,9 @@ export interface RockingSummary {
   /** Root mean square of one component over the sweep, mm at the edge. */
   readonly rmsMm: number;
   /**
-   * Logarithm of the likelihood ratio against "nothing swings": above 5 or so the frequency can
-   * be believed, near 0 it is no more than the prior's.
+   * Logarithm of the likelihood ratio against "nothing swings". Noise alone, searched over all
+   * periods and both axes, reaches 5 to 8; above SWING_EVIDENCE the frequency can be believed,
+   * below it is little more than the prior's.
    */
   readonly evidence: number;
   /** Slow random change of lean: standard deviation of one component and its correlation time. */
@@ -87,3 +88,11 @@ export const COMMON_UNKNOWNS = 11;
 export const FIRST_WAVE = 3;
 /** Waves n = 2..4, cosine and sine. */
 export const HIGHER_WAVES = 6;
+/**
+ * Heights are never more exact than a hundredth of their stated error, no unit: it keeps drawn
+ * heights without any noise from dividing by nothing.
+ */
+export const LEAST_NOISE_SCALE = 0.01;
+
+/** `RockingSummary.evidence` from which a swing is believed: e⁻¹⁰ for one of noise. */
+export const SWING_EVIDENCE = 10;

@@ -1,7 +1,7 @@
 import type { BinPlanes } from './binPlanes.ts';
 import { WAVE_PRIOR_SD_MM } from './higherWaves.ts';
 import { fullPlanes, scaleToUnitNoise, type PlaneSeries } from './planeSeries.ts';
-import { whitenColumns } from './rockingFilter.ts';
+import { whitenColumns } from './whitenedColumns.ts';
 import type { RockingParameters } from './rockingMotion.ts';
 import { solveSymmetric } from './smallMatrix.ts';
 import { COMMON_UNKNOWNS, HIGHER_WAVES } from './tiltFit.ts';
