@@ -20,7 +20,7 @@ export default defineConfig({
     baseURL: servedUrl ?? `http://localhost:${PORT}/`,
     viewport: { width: 1280, height: 800 },
     launchOptions: launchWith(),
-    trace: 'retain-on-failure',
+    screenshot: 'only-on-failure',
   },
   ...(servedUrl
     ? {}

@@ -51,7 +51,8 @@ for (const [path, missing] of [
     await page.goto('/');
     await startCamera(page, SETUP);
     await expect(main(page, 'sweeping')).toBeVisible();
-    await page.waitForTimeout(8000);
+    // Some 200° of turn; by bitmaps only a few pictures a second come through.
+    await page.waitForTimeout(12_000);
     await role(page, 'finish-sweep').click();
     await expect(main(page, 'read', 'refused')).toBeVisible({ timeout: 30_000 });
     // That much of a turn was followed says that pictures came through and were understood.

@@ -20,6 +20,9 @@ interface Part {
   readonly run: () => Tally;
 }
 
+/** A part that takes longer hangs: all of them together take some minutes. */
+const PART_LIMIT_MS = 20 * 60_000;
+
 const root = resolve(import.meta.dirname, '../..');
 const reports = mkdtempSync(join(tmpdir(), 'tiltsweep-tests-'));
 
@@ -56,6 +59,7 @@ function runPart(command: string, args: string[], env: NodeJS.ProcessEnv = {}): 
     cwd: root,
     stdio: ['ignore', 'inherit', 'inherit'],
     env: { ...process.env, ...env },
+    timeout: PART_LIMIT_MS,
   });
   return done.status === 0;
 }
