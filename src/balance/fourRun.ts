@@ -1,6 +1,5 @@
 import { failed, succeeded } from '../contract/outcome.ts';
-import { RAD_PER_DEG } from '../quantities/angle.ts';
-import { scaleVector, vectorAmount, type PlaneVector } from '../quantities/vector.ts';
+import { scaleVector, vectorAmount, ZERO_VECTOR, type PlaneVector } from '../quantities/vector.ts';
 import type { BalanceOutcome } from './failures.ts';
 import { NOT_NEGATIVE, POSITIVE, rejectNumbers } from './inputs.ts';
 
@@ -17,6 +16,8 @@ export interface FourRunAmounts {
 
 /** A trial whose effect is under this share of the amounts read cannot be divided by. */
 const EFFECT_MIN_SHARE = 1e-6;
+/** The two ways to the amount may differ by half before the readings contradict each other. */
+const STORY_MIN_SHARE = 0.5;
 
 /**
  * Balance without any angle read: four amounts, one bare and three with the trial at 0°, 120°, 240°.
@@ -43,11 +44,13 @@ export function unbalanceFromFourRuns(runs: FourRunAmounts): BalanceOutcome<Plan
   }
   // (2/3)·Σ V_i²·cos θ_i = 2·V₀·T·cos φ, and likewise with the sine.
   const sum: PlaneVector = {
-    along0: (2 / 3) * (at0 ** 2 + (at120 ** 2 + at240 ** 2) * Math.cos(120 * RAD_PER_DEG)),
-    along90: (2 / 3) * (at120 ** 2 - at240 ** 2) * Math.sin(120 * RAD_PER_DEG),
+    along0: (2 / 3) * (at0 ** 2 - (at120 ** 2 + at240 ** 2) / 2),
+    along90: (at120 ** 2 - at240 ** 2) / Math.sqrt(3),
   };
-  // Direction from the sum, amount from V₀/T: exact amounts agree, read ones keep the steadier.
   const length = vectorAmount(sum);
-  const amount = (trial * bare) / Math.sqrt(effectSquared);
-  return succeeded(length > 0 ? scaleVector(sum, amount / length) : { along0: 0, along90: 0 });
+  const effect = Math.sqrt(effectSquared);
+  // Direction from the sum, amount from V₀/T: both must tell the same story.
+  if (length < STORY_MIN_SHARE * 2 * bare * effect) return failed('amounts-contradict', { length });
+  if (length === 0) return succeeded(ZERO_VECTOR);
+  return succeeded(scaleVector(sum, (trial * bare) / effect / length));
 }

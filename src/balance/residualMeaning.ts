@@ -2,7 +2,7 @@ import { succeeded } from '../contract/outcome.ts';
 import { vectorAmount, vectorAngleDeg, type PlaneVector } from '../quantities/vector.ts';
 import type { BalanceOutcome } from './failures.ts';
 import { POSITIVE, rejectNumbers, rejectVectors } from './inputs.ts';
-import { gradeOfUnbalanceMmPerS, unbalanceForceN, wheelSpeedPerMin } from './tolerance.ts';
+import { gradeOfUnbalanceMmPerS, forceN, wheelSpeedPerMin } from './tolerance.ts';
 
 export interface ResidualMeaning {
   readonly amountGmm: number;
@@ -36,14 +36,12 @@ export function residualMeaning(input: {
   if (!speed.ok) return speed;
   const grade = gradeOfUnbalanceMmPerS({ amountGmm, massKg, speedPerMin: speed.value });
   if (!grade.ok) return grade;
-  const force = unbalanceForceN(amountGmm, speed.value);
-  if (!force.ok) return force;
   return succeeded({
     amountGmm,
     heavySpotDeg: vectorAngleDeg(residualGmm),
     massG: amountGmm / weightRadiusMm,
     speedPerMin: speed.value,
     gradeMmPerS: grade.value,
-    forceN: force.value,
+    forceN: forceN(amountGmm, speed.value),
   });
 }

@@ -50,8 +50,13 @@ export function unbalanceForceN(amountGmm: number, speedPerMin: number): Balance
     speedPerMin: [speedPerMin, NOT_NEGATIVE],
   });
   if (bad) return bad;
+  return succeeded(forceN(amountGmm, speedPerMin));
+}
+
+/** As {@link unbalanceForceN}, for values already checked. */
+export function forceN(amountGmm: number, speedPerMin: number): number {
   const omegaPerS = (speedPerMin * 2 * Math.PI) / 60;
-  return succeeded(amountGmm * 1e-6 * omegaPerS ** 2);
+  return amountGmm * 1e-6 * omegaPerS ** 2;
 }
 
 /**

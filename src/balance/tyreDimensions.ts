@@ -41,13 +41,15 @@ const LARGE_SEAT_MORE_MM = 4.8;
  * with steep seats of the plain inches.
  */
 export function beadSeatDiameterMm(rimCode: number): BalanceOutcome<number> {
-  const bad = rejectNumbers({ rimCode: [rimCode, RIM_CODE] });
-  if (bad) return bad;
+  return rejectNumbers({ rimCode: [rimCode, RIM_CODE] }) ?? succeeded(seatMm(rimCode));
+}
+
+function seatMm(rimCode: number): number {
   const plainMm = rimCode * MM_PER_INCH;
-  if (!Number.isInteger(rimCode)) return succeeded(plainMm);
-  return succeeded(
-    rimCode < LARGE_SEAT_FROM_CODE ? plainMm - SMALL_SEAT_LESS_MM : plainMm + LARGE_SEAT_MORE_MM,
-  );
+  if (!Number.isInteger(rimCode)) return plainMm;
+  return rimCode < LARGE_SEAT_FROM_CODE
+    ? plainMm - SMALL_SEAT_LESS_MM
+    : plainMm + LARGE_SEAT_MORE_MM;
 }
 
 /** The shoulder edge that the camera follows lies some 11 mm inside the overall radius. */
@@ -77,8 +79,7 @@ export function tyreDimensions(size: TyreSize): BalanceOutcome<TyreDimensions> {
   if (!rim.ok) return rim;
   const overallDiameterMm =
     statedDiameterMm ?? rim.value + (2 * sectionWidthMm * aspectPercent) / 100;
-  const seat = beadSeatDiameterMm(rimCode);
-  if (!seat.ok) return seat;
+  const beadSeatMm = seatMm(rimCode);
   const propose = (valueMm: number, standardDeviationMm: number): Proposal => ({
     valueMm,
     standardDeviationMm,
@@ -86,11 +87,11 @@ export function tyreDimensions(size: TyreSize): BalanceOutcome<TyreDimensions> {
   });
   return succeeded({
     rimDiameterMm: rim.value,
-    beadSeatDiameterMm: seat.value,
+    beadSeatDiameterMm: beadSeatMm,
     overallDiameterMm,
     edgeRadius: propose(overallDiameterMm / 2 - EDGE_UNDER_CROWN_MM, EDGE_SD_MM),
-    adhesiveWeightRadius: propose(seat.value / 2 - ADHESIVE_UNDER_SEAT_MM, ADHESIVE_SD_MM),
-    clipOnWeightRadius: propose(seat.value / 2 + CLIP_ON_OVER_SEAT_MM, CLIP_ON_SD_MM),
+    adhesiveWeightRadius: propose(beadSeatMm / 2 - ADHESIVE_UNDER_SEAT_MM, ADHESIVE_SD_MM),
+    clipOnWeightRadius: propose(beadSeatMm / 2 + CLIP_ON_OVER_SEAT_MM, CLIP_ON_SD_MM),
   });
 }
 

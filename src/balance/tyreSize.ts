@@ -48,7 +48,7 @@ export function tyreSizeFromText(text: string): BalanceOutcome<TyreSize> {
   return impossible(size) ?? succeeded(size);
 }
 
-const number = (text: string | undefined): number => Number((text ?? '').replace(',', '.'));
+const number = (text: string): number => Number(text.replace(',', '.'));
 
 function metric(plain: string): TyreSize | null {
   const parts = METRIC.exec(plain);

@@ -96,7 +96,7 @@ function bestPartner(
   below: number,
 ): Found | null {
   const { fitted, moments, offCosine } = tables.groups[pieces]!;
-  if (fitted.length === 0) return null;
+  // Never empty where a larger group is not: the shorter part of a load that fits, fits too.
   const leastMoment = moments[0]!;
   const mostMoment = moments.at(-1)!;
   if (space.wantedGmm - load.momentGmm - mostMoment >= below) return null;

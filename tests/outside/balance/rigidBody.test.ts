@@ -11,6 +11,8 @@ import {
 import { describe, expect, it } from 'vitest';
 
 import { ballBehaviour } from '../../../src/balance/ballBehaviour.ts';
+import { plateSlopeFromLean } from '../../../src/balance/levelling.ts';
+import { unbalanceFromRise } from '../../../src/balance/unbalance.ts';
 import { modelResponse } from '../../../src/balance/response.ts';
 import { STANDARD_GRAVITY_M_PER_S2 } from '../../../src/quantities/units.ts';
 import { valueOf } from './helpers.ts';
@@ -32,6 +34,10 @@ const wheel = {
   cameraRangeMm: 60,
 };
 const behaviour = valueOf(ballBehaviour(wheel, 2 * R_MM));
+const NONE = [
+  [0, 0],
+  [0, 0],
+] as const;
 const STEP_S = 1 / 2000;
 
 /** The engine's world, metres: z is normal to a plate that slopes down toward +x by `slopeRad`. */
@@ -102,6 +108,36 @@ describe('an independent rigid-body engine', () => {
     const predicted = Math.asin(behaviour.slopeAmplification * Math.sin(slopeRad));
     // The engine's lean is against the plate's normal, which itself leans downhill by the slope.
     expect(withinOnePercent(lean + slopeRad, predicted)).toBe(true);
+  }, 60000);
+
+  it('common practice: turning the wheel on a sloping plate does not turn the slope’s part', () => {
+    const slopeRad = 0.006;
+    const unbalanceGmm = 40 * 185;
+    const offsetMm = unbalanceGmm / (wheel.massKg * 1000);
+    const [asIs, halfTurned] = [settle(slopeRad, offsetMm), settle(slopeRad, -offsetMm)];
+    const stand = (asIs + halfTurned) / 2 + slopeRad;
+    const ofWheel = (asIs - halfTurned) / 2;
+    const { slopeMrad } = valueOf(
+      plateSlopeFromLean({
+        leanMrad: { along0: stand * 1000, along90: 0 },
+        slopeAmplification: behaviour.slopeAmplification,
+      }),
+    );
+    expect(withinOnePercent(slopeMrad.along0 / 1000, slopeRad)).toBe(true);
+    // The slope is found to 1 %, not only to the 0.05° that would let a third of it pass.
+    expect(Math.abs(slopeMrad.along0 / 1000 / slopeRad - 1)).toBeLessThan(0.01);
+    const found = valueOf(
+      unbalanceFromRise({
+        // Heavy toward +x: the edge stands high on the other side.
+        rise: { riseMm: { along0: -305 * Math.tan(ofWheel), along90: 0 }, covarianceMm2: NONE },
+        response: valueOf(
+          modelResponse({ massKg: wheel.massKg, edgeRadiusMm: 305, pendulumDepthMm: H_MM }),
+        ),
+        runOutSdMm: 0,
+      }),
+    );
+    expect(found.heavySpotDeg).toBeCloseTo(0, 6);
+    expect(Math.abs(found.amountGmm / unbalanceGmm - 1)).toBeLessThan(0.01);
   }, 60000);
 
   it('rocks at the predicted period within 2 %', () => {
