@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 
-import AxeBuilder from '@axe-core/playwright';
+import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import react from '@vitejs/plugin-react';
 import { createServer, type ViteDevServer } from 'vite';
@@ -65,7 +65,9 @@ test('axe finds nothing on any screen, light or dark', async ({ page }) => {
 });
 
 for (const [name, viewport] of Object.entries({ TABLET, UPRIGHT, PHONE })) {
-  test(`nothing is cut off sideways and all that is touched is large enough: ${name}`, async ({ page }) => {
+  test(`nothing is cut off sideways and all that is touched is large enough: ${name}`, async ({
+    page,
+  }) => {
     test.setTimeout(120_000);
     await page.setViewportSize(viewport);
     for (const state of Object.keys(GALLERY_STATES)) {
@@ -101,7 +103,9 @@ test('on a tablet the figure, the place and the next step are seen without scrol
         const place = page.locator(part).first();
         const box = await place.boundingBox();
         expect(box!.y + box!.height, `${state} ${part}`).toBeLessThanOrEqual(viewport.height);
-        const sizePx = await place.evaluate((one) => Number.parseFloat(getComputedStyle(one).fontSize));
+        const sizePx = await place.evaluate((one) =>
+          Number.parseFloat(getComputedStyle(one).fontSize),
+        );
         expect(sizePx, `${state} ${part}`).toBeGreaterThanOrEqual(leastPx);
       }
       const wheel = await page.locator('.wheel-drawing').boundingBox();
@@ -113,7 +117,12 @@ test('on a tablet the figure, the place and the next step are seen without scrol
 test('on a tablet a sweep fits the screen: picture, ring and buttons', async ({ page }) => {
   for (const viewport of [TABLET, UPRIGHT]) {
     await page.setViewportSize(viewport);
-    for (const state of ['sweeping-following', 'sweeping-lost', 'sweeping-enough', 'sweeping-film']) {
+    for (const state of [
+      'sweeping-following',
+      'sweeping-lost',
+      'sweeping-enough',
+      'sweeping-film',
+    ]) {
       await open(page, state);
       for (const part of ['.picture-frame', '.turn-ring', '[data-role="stop"]', '.instruction']) {
         const box = await page.locator(part).boundingBox();
@@ -159,7 +168,10 @@ test('the reading is saved under the wheel’s name, unchanged', async ({ page }
 test('the whole start is done by keyboard alone', async ({ page }) => {
   await open(page, 'choosing');
   const focused = () =>
-    page.evaluate(() => document.activeElement?.getAttribute('data-role') ?? document.activeElement?.textContent);
+    page.evaluate(
+      () =>
+        document.activeElement?.getAttribute('data-role') ?? document.activeElement?.textContent,
+    );
   const order: unknown[] = [];
   for (let i = 0; i < 7; i++) {
     await page.keyboard.press('Tab');
@@ -173,7 +185,9 @@ test('the whole start is done by keyboard alone', async ({ page }) => {
   expect(await asked(page)).toEqual(['readSample']);
 });
 
-test('the camera form: wrong values are named, right ones start, both are remembered', async ({ page }) => {
+test('the camera form: wrong values are named, right ones start, both are remembered', async ({
+  page,
+}) => {
   await open(page, 'choosing');
   await page.click('[data-role="open-camera"]');
   await page.fill('[name="wheel.massKg"]', '800');
@@ -195,7 +209,9 @@ test('the camera form: wrong values are named, right ones start, both are rememb
   await expect(page.getByRole('button', { name: /^Centre to tread edge: assumed/ })).toBeVisible();
 });
 
-test('a film without a setup file asks for the setup, then goes to be read with it', async ({ page }) => {
+test('a film without a setup file asks for the setup, then goes to be read with it', async ({
+  page,
+}) => {
   await open(page, 'choosing');
   const film = Buffer.concat([Buffer.from([0, 0, 0, 32]), Buffer.from('ftypisom')]);
   await page

@@ -45,7 +45,9 @@ export function ShapeSign({ shape }: { readonly shape: LegendShape }) {
           <path className="shape-rim" d="M-18 -8 H18" />
         </g>
       )}
-      {shape === 'weight' && <rect className="shape-weight" x={-18} y={-9} width={36} height={18} />}
+      {shape === 'weight' && (
+        <rect className="shape-weight" x={-18} y={-9} width={36} height={18} />
+      )}
       {shape === 'left' && (
         <path className="shape-left" d="M-18 12 H18 M-9 12 V-4 M0 12 V2 M9 12 V7" />
       )}

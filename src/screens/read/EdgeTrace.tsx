@@ -9,7 +9,13 @@ import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
 import { formatClockAndDeg, formatMm } from '../words/numbers.ts';
 import { readingWords } from '../words/readingWords.ts';
 import { AngleAxis, HeightAxis } from './TraceAxes.tsx';
-import { drawnRangeMm, onceRoundCurve, ownShapeCurve, rmsMm, type TracePoint } from './traceCurves.ts';
+import {
+  drawnRangeMm,
+  onceRoundCurve,
+  ownShapeCurve,
+  rmsMm,
+  type TracePoint,
+} from './traceCurves.ts';
 
 export interface EdgeTraceProps {
   readonly trace: SweepTrace;
@@ -74,7 +80,12 @@ export function EdgeTrace({ trace, reading }: EdgeTraceProps) {
 }
 
 /** The light spot stands off the crest, the heavy spot hangs from the trough. */
-function TraceSigns({ trace, reading, x, y }: EdgeTraceProps & { readonly x: Scale; readonly y: Scale }) {
+function TraceSigns({
+  trace,
+  reading,
+  x,
+  y,
+}: EdgeTraceProps & { readonly x: Scale; readonly y: Scale }) {
   const { edgeRiseMm, highSpotDeg } = reading.tilt;
   const at = (angleDeg: number, heightMm: number) =>
     `translate(${x(wrapTurnDeg(angleDeg))} ${y(trace.fit.offsetMm + heightMm)})`;

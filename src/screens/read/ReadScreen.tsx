@@ -27,9 +27,7 @@ export function ReadScreen(props: ReadScreenProps) {
   const { state, streak, unit, assumed } = props;
   const { result, setup, notice } = state;
   const actions = <ReadActions {...props} />;
-  const notices = notice !== null && (
-    <NoticePanel role="notice" notice={notice} streak={streak} />
-  );
+  const notices = notice !== null && <NoticePanel role="notice" notice={notice} streak={streak} />;
   return result.reading.status === 'ok' ? (
     <AcceptedReadingView
       reading={result.reading}

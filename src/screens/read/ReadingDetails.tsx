@@ -3,7 +3,7 @@ import type { SweepTrace } from '../../contract/sweep.ts';
 import { formatRoomDirection } from '../words/directions.ts';
 import { formatMass, formatMm, formatMrad, formatNumber, formatSeconds } from '../words/numbers.ts';
 import type { MassUnit } from '../words/numbers.ts';
-import { contributionWords, readingWords } from '../words/readingWords.ts';
+import { readingWords } from '../words/readingWords.ts';
 import type { ReadingSummary } from './readingSummary.ts';
 import { StandLeanDrawing } from './StandLeanDrawing.tsx';
 
@@ -14,12 +14,14 @@ export interface ReadingDetailsProps {
   readonly unit: MassUnit;
 }
 
+/** Half width of a 95 % range in standard errors of a normal distribution. */
+const NORMAL_95 = 1.96;
+
 /** Stand lean, response and turn: what the figures rest on. */
 export function ReadingDetails({ reading, trace, summary, unit }: ReadingDetailsProps) {
   const { tilt, turn, response } = reading;
-  const rise = formatMm(summary.riseMmPerG, 1.96 * summary.riseStandardErrorMmPerG).text;
-  const sense =
-    turn.sense === 'clockwise' ? readingWords.clockwise : readingWords.counterClockwise;
+  const rise = formatMm(summary.riseMmPerG, NORMAL_95 * summary.riseStandardErrorMmPerG).text;
+  const sense = turn.sense === 'clockwise' ? readingWords.clockwise : readingWords.counterClockwise;
   return (
     <section className="details" aria-labelledby="details-title">
       <h2 id="details-title">{readingWords.detailsTitle}</h2>
@@ -77,6 +79,6 @@ function Detail({ name, children }: { readonly name: string; readonly children: 
 function contributionsText(trace: SweepTrace, unit: MassUnit): string {
   return Object.entries(trace.contributionsG)
     .toSorted(([, a], [, b]) => b - a)
-    .map(([name, sdG]) => `${contributionWords[name] ?? name} ${formatMass(1.96 * sdG, unit).text}`)
+    .map(([name, sdG]) => `${name} ${formatMass(NORMAL_95 * sdG, unit).text}`)
     .join(', ');
 }

@@ -34,7 +34,9 @@ export function SpotList({ summary, unit }: SpotListProps) {
         {weights.length === 0
           ? readingWords.noWeights
           : weights
-              .map((one) => `${formatKnownMass(one.massG, unit)} · ${formatClockAndDeg(one.angleDeg)}`)
+              .map(
+                (one) => `${formatKnownMass(one.massG, unit)} · ${formatClockAndDeg(one.angleDeg)}`,
+              )
               .join('; ')}
       </Spot>
       <Spot shape="left" name={readingWords.left}>

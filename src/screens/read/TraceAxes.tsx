@@ -20,7 +20,10 @@ export function HeightAxis({ y, leftPx, rightPx, ticks }: HeightAxisProps) {
     <g className="axis" aria-hidden="true">
       {values.map((value) => (
         <g key={value} transform={`translate(0 ${y(value)})`}>
-          <path className={value === 0 ? 'axis-zero' : 'axis-fine'} d={`M${leftPx} 0 H${rightPx}`} />
+          <path
+            className={value === 0 ? 'axis-zero' : 'axis-fine'}
+            d={`M${leftPx} 0 H${rightPx}`}
+          />
           <text x={leftPx - 10} dy="0.35em" textAnchor="end">
             {formatNumber(value, decimals)}
           </text>

@@ -83,9 +83,7 @@ export function WheelFromAbove({ summary, setup, unit }: WheelFromAboveProps) {
           <g transform={`rotate(${spots.heavyDeg}) translate(0 ${-layout.rim})`}>
             <HeavyDrop />
           </g>
-          <g
-            transform={`rotate(${spots.lightDeg}) translate(0 ${-layout.rim - RING_STANDS_OFF})`}
-          >
+          <g transform={`rotate(${spots.lightDeg}) translate(0 ${-layout.rim - RING_STANDS_OFF})`}>
             <LightRing />
           </g>
           <RimWord

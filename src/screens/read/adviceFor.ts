@@ -78,9 +78,7 @@ function nextText(weights: readonly Weight[], unit: MassUnit): string {
   if (only !== undefined && weights.length === 1) {
     const mass = formatKnownMass(Math.abs(only.massG), unit);
     const clock = formatClock(only.angleDeg);
-    return only.massG < 0
-      ? readingWords.takeOffNext(mass, clock)
-      : readingWords.stickOneNext(mass);
+    return only.massG < 0 ? readingWords.takeOffNext(mass, clock) : readingWords.stickOneNext(mass);
   }
   return readingWords.stickSeveralNext(weightList(weights, unit));
 }

@@ -22,13 +22,14 @@ export function warningsFor(
   unit: MassUnit,
 ): readonly string[] {
   const warnings: string[] = [];
-  if (summary.spots !== null && summary.spots.plusMinusDeg > WIDE_ANGLE_DEG) {
-    warnings.push(warningWords.wideAngle(formatPlusMinusDeg(summary.spots.plusMinusDeg)));
+  const { spots, weights } = summary;
+  if (weights.length > 0 && spots !== null && spots.plusMinusDeg > WIDE_ANGLE_DEG) {
+    warnings.push(warningWords.wideAngle(formatPlusMinusDeg(spots.plusMinusDeg)));
   }
   if (reading.response.source === 'model' && assumed.length > 0) {
     warnings.push(warningWords.assumed(assumed.join(', ')));
   }
-  if (summary.weights.length > 0 && summary.leftG > weightStepG / 2) {
+  if (weights.length > 0 && summary.leftG > weightStepG / 2) {
     warnings.push(warningWords.left(formatKnownMass(summary.leftG, unit)));
   }
   if (summary.standRiseMm >= STAND_RISE_WORTH_A_WORD_MM) {

@@ -23,7 +23,10 @@ const WIDEST_RIM_SHARE = 0.68;
 export function wheelLayout(setup: SweepSetup): WheelLayout {
   const { edgeRadiusMm, weightRadiusMm, boreDiameterMm } = setup.wheel;
   const unitsPerMm = TYRE_UNITS / Math.max(edgeRadiusMm, weightRadiusMm);
-  const rim = Math.min(weightRadiusMm * RIM_OVER_WEIGHTS * unitsPerMm, WIDEST_RIM_SHARE * TYRE_UNITS);
+  const rim = Math.min(
+    weightRadiusMm * RIM_OVER_WEIGHTS * unitsPerMm,
+    WIDEST_RIM_SHARE * TYRE_UNITS,
+  );
   return {
     tyre: TYRE_UNITS,
     rim,

@@ -44,7 +44,9 @@ export function NumberFieldRow(props: NumberFieldRowProps) {
             type="button"
             className="field-mark"
             aria-pressed={known}
-            aria-label={known ? setupWords.markAssumed(field.name) : setupWords.markKnown(field.name)}
+            aria-label={
+              known ? setupWords.markAssumed(field.name) : setupWords.markKnown(field.name)
+            }
             onClick={() => onKnown(!known)}
           >
             {known ? setupWords.known : setupWords.assumed}

@@ -66,7 +66,10 @@ function fieldProblem(field: NumberField, text: string): string | null {
   if (text.trim() === '') return field.optional ? null : setupWords.missing;
   const value = parseTyped(text);
   if (value === null) return setupWords.notANumber;
-  const json = draftAsJson({ ...FILLED_DRAFT, texts: { ...FILLED_DRAFT.texts, [field.path]: text } });
+  const json = draftAsJson({
+    ...FILLED_DRAFT,
+    texts: { ...FILLED_DRAFT.texts, [field.path]: text },
+  });
   const checked = readSetup(json);
   return checked.ok ? null : limitWords(String(checked.failure.evidence['problem']), field.unit);
 }
@@ -128,7 +131,9 @@ export function draftFromStored(stored: unknown): SetupDraft | null {
   const { texts, known, colour, label } = stored as Record<string, unknown>;
   if (typeof texts !== 'object' || texts === null || !Array.isArray(known)) return null;
   const kept = Object.fromEntries(
-    Object.entries(texts).filter((entry): entry is [string, string] => typeof entry[1] === 'string'),
+    Object.entries(texts).filter(
+      (entry): entry is [string, string] => typeof entry[1] === 'string',
+    ),
   );
   return {
     texts: { ...PROPOSED_DRAFT.texts, ...kept },
@@ -152,5 +157,8 @@ function putAt(target: Record<string, unknown>, path: string, value: unknown): v
 function valueAt(source: unknown, path: string): unknown {
   return path
     .split('.')
-    .reduce<unknown>((place, step) => (place as Record<string, unknown> | undefined)?.[step], source);
+    .reduce<unknown>(
+      (place, step) => (place as Record<string, unknown> | undefined)?.[step],
+      source,
+    );
 }

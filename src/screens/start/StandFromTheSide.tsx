@@ -18,7 +18,10 @@ export function StandFromTheSide() {
             className="drawn-tyre"
             d="M88 176 Q88 150 116 150 H180 V262 H116 Q88 262 88 236 Z M552 176 Q552 150 524 150 H460 V262 H524 Q552 262 552 236 Z"
           />
-          <path className="drawn-rim" d="M180 160 H196 V240 H298 V262 M460 160 H444 V240 H342 V262" />
+          <path
+            className="drawn-rim"
+            d="M180 160 H196 V240 H298 V262 M460 160 H444 V240 H342 V262"
+          />
           <path className="drawn-edge" d="M86 202 H180 M460 202 H554" />
         </g>
         <path className="drawn-laser" d="M16 203 H624" />

@@ -26,7 +26,9 @@ export function useSettings(): Settings {
   const [sound, setSound] = usePreference('sound', true, readBoolean);
   const [unit, setUnit] = usePreference<MassUnit>('massUnit', 'g', readOneOf('g', 'oz'));
   const [cautionsSeen, setCautionsSeen] = usePreference('cautionsSeen', false, readBoolean);
-  const [draft, setDraft] = useState(() => draftFromStored(storedValue(DRAFT_KEY)) ?? PROPOSED_DRAFT);
+  const [draft, setDraft] = useState(
+    () => draftFromStored(storedValue(DRAFT_KEY)) ?? PROPOSED_DRAFT,
+  );
   const rememberDraft = useCallback((next: SetupDraft) => {
     setDraft(next);
     storeValue(DRAFT_KEY, next);

@@ -7,7 +7,11 @@ export function FilmProgress({ fraction }: { readonly fraction: number }) {
       <span aria-hidden="true">
         {sweepWords.filmRead} {formatShare(fraction)}
       </span>
-      <progress value={Math.min(Math.max(fraction, 0), 1)} max={1} aria-label={sweepWords.filmRead} />
+      <progress
+        value={Math.min(Math.max(fraction, 0), 1)}
+        max={1}
+        aria-label={sweepWords.filmRead}
+      />
     </div>
   );
 }

@@ -51,7 +51,13 @@ const LEGEND_PATHS = {
   tape: 'M20 20 l-8 -15 h16 Z',
 } as const;
 
-function LegendItem({ shape, word }: { readonly shape: keyof typeof LEGEND_PATHS; readonly word: string }) {
+function LegendItem({
+  shape,
+  word,
+}: {
+  readonly shape: keyof typeof LEGEND_PATHS;
+  readonly word: string;
+}) {
   return (
     <span className="legend-item">
       <svg viewBox="0 0 40 24" aria-hidden="true" focusable="false">

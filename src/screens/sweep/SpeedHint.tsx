@@ -15,7 +15,8 @@ const WORDS = {
 
 /** A gauge with the good range marked, and the same in words. */
 export function SpeedHint({ turningDegPerS }: { readonly turningDegPerS: number }) {
-  const x = (degPerS: number) => (WIDTH * Math.min(degPerS, SCALE_END_DEG_PER_S)) / SCALE_END_DEG_PER_S;
+  const x = (degPerS: number) =>
+    (WIDTH * Math.min(degPerS, SCALE_END_DEG_PER_S)) / SCALE_END_DEG_PER_S;
   const now = x(Math.abs(turningDegPerS));
   const speed = turningSpeedOf(turningDegPerS);
   return (

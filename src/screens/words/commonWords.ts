@@ -8,11 +8,6 @@ export const commonWords = {
   showLight: 'Show light screen',
   showDark: 'Show dark screen',
   back: 'Back',
-  whatToDo: 'What to do',
   heavyHere: 'Heavy',
   lightHere: 'Light',
-  valve: 'Valve',
-  weight: 'Weight',
-  seen: 'What was seen',
-  optional: 'may be left empty',
 } as const;

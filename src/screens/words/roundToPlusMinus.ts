@@ -30,7 +30,11 @@ export function roundToPlusMinus(
     return { value: roundTo(value, finestDecimals), plusMinus: 0, decimals: finestDecimals };
   }
   const rounded = oneDigit(plusMinus);
-  const decimals = clamp(-Math.floor(Math.log10(rounded) + FLOATING_POINT_SLACK), 0, finestDecimals);
+  const decimals = clamp(
+    -Math.floor(Math.log10(rounded) + FLOATING_POINT_SLACK),
+    0,
+    finestDecimals,
+  );
   const smallestShown = 10 ** -decimals;
   return {
     value: roundTo(value, decimals),

@@ -1,7 +1,8 @@
 export const setupWords = {
   cameraTitle: 'Wheel and stand',
   filmTitle: 'Setup of this film',
-  filmLead: (name: string) => `${name} came without a setup file. What was the wheel, and how did the camera look at it?`,
+  filmLead: (name: string) =>
+    `${name} came without a setup file. What was the wheel, and how did the camera look at it?`,
   cameraLead: 'What you know is better than what is assumed. The grams depend on mass and depth.',
   groups: { wheel: 'Wheel', stand: 'Stand', camera: 'Camera', mark: 'Tape and weights' },
   assumed: 'assumed',

@@ -12,8 +12,6 @@ export const startWords = {
   cautionsTitle: 'Before you start',
   cautionsUnderstood: 'Understood',
   cautionsAgain: 'Safety notes',
-  cautionsHide: 'Close the safety notes',
-  problemTitle: 'No reading yet',
   enterSetup: 'Enter the setup by hand',
   drawnHeavy: 'heavy',
   drawnLight: 'light',
@@ -45,4 +43,3 @@ export const cautions: readonly { readonly about: string; readonly say: string }
     say: 'Local rules and the vehicle’s handbook come before anything shown here.',
   },
 ];
-

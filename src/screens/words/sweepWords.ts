@@ -33,12 +33,12 @@ export const sweepWords = {
   dropped: (count: number) => (count === 1 ? '1 picture left out' : `${count} pictures left out`),
   stop: 'Stop',
   finish: 'Read now',
-  legendTitle: 'In the picture',
   line: 'laser line',
   edge: 'tread edge',
   sight: 'sight',
   mark: 'tape at the valve',
-  pictureOf: 'The wheel as the camera sees it, with laser line, tread edge, sight and tape drawn on it',
+  pictureOf:
+    'The wheel as the camera sees it, with laser line, tread edge, sight and tape drawn on it',
   events: {
     found: 'Line and edge found',
     quarter: 'Another quarter turn',

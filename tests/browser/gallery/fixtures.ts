@@ -38,8 +38,7 @@ export function acceptedReading(wish: ReadingWish): AcceptedReading {
   const lightSpotDeg = wrapTurnDeg(wish.heavyDeg + 180);
   const stepped = Math.round(wish.amountG / shedSetup.weightStepG) * shedSetup.weightStepG;
   const correction =
-    wish.weights ??
-    (stepped > 0 ? [{ massG: stepped, radiusMm, angleDeg: lightSpotDeg }] : []);
+    wish.weights ?? (stepped > 0 ? [{ massG: stepped, radiusMm, angleDeg: lightSpotDeg }] : []);
   const halfDeg = Math.asin(Math.min(1, (1.96 * sdGmm) / amountGmm)) / RAD_PER_DEG;
   return {
     format: 'tiltsweep.reading/1',
@@ -109,7 +108,12 @@ export function traceOf(reading: AcceptedReading): SweepTrace {
     residualMm,
     fit: { offsetMm, cosMm, sinMm },
     rockingPeriodS: 4.2,
-    contributionsG: { noise: 0.31, mark: 0.22, scale: 0.2, response: 0.28, runOut: 0.1 },
+    contributionsG: {
+      'reading and rocking': 0.31,
+      'tape at the valve': 0.22,
+      'height scale': 0.2,
+      'mass and depth': 0.28,
+    },
   };
 }
 

@@ -15,12 +15,21 @@ export const GALLERY_STATES: Readonly<Record<string, SessionState>> = {
   choosing: { phase: 'choosing', problem: null },
   'choosing-problem': {
     phase: 'choosing',
-    problem: noticeFor('setup-invalid', { where: 'wheel.massKg', problem: 'Expected <=80 but received 800' }),
+    problem: noticeFor('setup-invalid', {
+      where: 'wheel.massKg',
+      problem: 'Expected <=80 but received 800',
+    }),
   },
   'sweeping-starting': sweeping('camera', null, null),
   'sweeping-looking': sweeping(
     'camera',
-    progressOf({ stage: 'looking', trouble: 'too-dark', turnDeg: null, overlay: null, turningDegPerS: 0 }),
+    progressOf({
+      stage: 'looking',
+      trouble: 'too-dark',
+      turnDeg: null,
+      overlay: null,
+      turningDegPerS: 0,
+    }),
     null,
   ),
   'sweeping-following': sweeping('camera', progressOf({ covered: 41 }), null),

@@ -52,7 +52,9 @@ describe('rounding follows the ±', () => {
         fc.double({ min: 0.05, max: 100, noNaN: true }),
         (value, plusMinus) => {
           const rounded = roundToPlusMinus(value, plusMinus, 2);
-          expect(Math.abs(rounded.value - value)).toBeLessThanOrEqual(0.5 * rounded.plusMinus + 1e-9);
+          expect(Math.abs(rounded.value - value)).toBeLessThanOrEqual(
+            0.5 * rounded.plusMinus + 1e-9,
+          );
         },
       ),
     );

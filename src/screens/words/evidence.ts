@@ -1,0 +1,41 @@
+import { formatNumber } from './numbers.ts';
+
+/** One piece of evidence as a person reads it: "widest hole", "105.2°". */
+export interface EvidenceText {
+  readonly name: string;
+  readonly value: string;
+}
+
+/** Names whose own words would not tell enough. */
+const BETTER_NAMES: Readonly<Record<string, string>> = {
+  coveredDeg: 'turn seen',
+  usualShare: 'share of the line usually in sight',
+  inlierShare: 'share of the line on one curve',
+};
+
+/** Unit suffixes of names, and how they are written behind a number; `S` last, it is the shortest. */
+const UNIT_SUFFIXES: readonly (readonly [suffix: string, written: string])[] = [
+  ['MmPerGmm', '\u00a0mm/(g·mm)'],
+  ['Deg', '°'],
+  ['Mm', '\u00a0mm'],
+  ['Mrad', '\u00a0mrad'],
+  ['Px', '\u00a0px'],
+  ['G', '\u00a0g'],
+  ['S', '\u00a0s'],
+];
+
+/** The program's names carry their units as suffixes; a person wants words, and the unit behind. */
+export function evidenceText(name: string, value: number | string | boolean): EvidenceText {
+  const unit = UNIT_SUFFIXES.find(([suffix]) => name.endsWith(suffix));
+  const bare = unit === undefined ? name : name.slice(0, -unit[0].length);
+  const words = bare.replace(/(?<=[a-z])(?=[A-Z])/g, ' ').toLowerCase();
+  return {
+    name: BETTER_NAMES[name] ?? words,
+    value: typeof value === 'number' ? `${shortNumber(value)}${unit?.[1] ?? ''}` : String(value),
+  };
+}
+
+function shortNumber(value: number): string {
+  if (Number.isInteger(value)) return formatNumber(value, 0);
+  return formatNumber(value, Math.abs(value) < 10 ? 2 : 1);
+}
