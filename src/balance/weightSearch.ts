@@ -29,25 +29,53 @@ export interface SearchSpace {
 }
 
 /**
- * Exact search over at most two places. Levels are tried in order of pieces, then places; each is
- * searched only for what leaves less than all levels before it. The first level that leaves no more
- * than `sameGmm` ends it; where none does, the first one within `sameGmm` of the least wins.
+ * Exact search over at most two places. First the least that any choice leaves, many pieces first,
+ * ended early by one that leaves no more than `sameGmm`; that makes the limit: `sameGmm`, or the
+ * least plus it. Then the fewest pieces, and of those the fewest places, that keep within the limit,
+ * and of those again the least: with the limit known, nearly everything is cut off at once.
  */
 export function searchPlaces(space: SearchSpace): Found {
+  const { sameGmm, wantedGmm } = space;
   const tables = weightTables(space.loads, space.free, space.count);
-  const better: Found[] = [{ placed: [], residualGmm: space.wantedGmm }];
-  const most = tables.groups.length - 1;
-  for (let pieces = 1; pieces <= most * space.maxPlaces; pieces += 1) {
-    for (const search of [bestSingle, bestPair].slice(0, space.maxPlaces)) {
-      const least = better.at(-1)!.residualGmm;
-      if (least <= space.sameGmm) return better.at(-1)!;
-      const found = search(space, tables, pieces, least);
-      if (found) better.push(found);
+  const levels = levelsOf(space.maxPlaces, tables.groups.length - 1);
+  let least: Found = { placed: [], residualGmm: wantedGmm };
+  let leastLevel = -1;
+  for (let i = levels.length - 1; i >= 0 && least.residualGmm > sameGmm; i -= 1) {
+    const { search, pieces } = levels[i]!;
+    const found = search(space, tables, pieces, least.residualGmm);
+    if (found) {
+      least = found;
+      leastLevel = i;
     }
   }
-  const least = better.at(-1)!.residualGmm;
-  const limit = least <= space.sameGmm ? space.sameGmm : least + space.sameGmm;
-  return better.find((found) => found.residualGmm <= limit)!;
+  const limit = least.residualGmm <= sameGmm ? sameGmm : least.residualGmm + sameGmm;
+  if (wantedGmm <= limit) return { placed: [], residualGmm: wantedGmm };
+  for (const { search, pieces } of levels.slice(0, leastLevel)) {
+    const found = search(space, tables, pieces, limit + ROUNDING_GMM);
+    if (found) return found;
+  }
+  return least;
+}
+
+/** Searches are for less than a limit; what meets it exactly counts as well, g·mm. */
+const ROUNDING_GMM = 1e-9;
+
+interface Level {
+  readonly pieces: number;
+  readonly search: Search;
+}
+
+/** Fewest pieces first, then fewest places. */
+function levelsOf(maxPlaces: 1 | 2, mostAtOnePlace: number): Level[] {
+  const single = Array.from({ length: mostAtOnePlace }, (_, i) => ({
+    pieces: i + 1,
+    search: bestSingle,
+  }));
+  const pairs = Array.from({ length: 2 * mostAtOnePlace - 1 }, (_, i) => ({
+    pieces: i + 2,
+    search: bestPair,
+  }));
+  return maxPlaces === 1 ? single : [...single, ...pairs].sort((p, q) => p.pieces - q.pieces);
 }
 
 /** What is still wanted, g·mm along and across step 0, and the cell of its direction. */
@@ -61,7 +89,7 @@ type Search = (space: SearchSpace, tables: Tables, pieces: number, below: number
 
 const bestSingle: Search = (space, tables, pieces, below) => {
   let found: Found | null = null;
-  for (const fitted of tables.groups[pieces]?.fitted ?? []) {
+  for (const fitted of tables.groups[pieces]!.fitted) {
     const limit: number = found?.residualGmm ?? below;
     const wanted: Pull = { vx: space.wantedGmm, vy: 0, cell: 0 };
     const best = bestStep(space.count, tables, fitted, wanted, limit * limit, null);

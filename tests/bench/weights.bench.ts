@@ -30,25 +30,47 @@ const choose = (massG: number, heavyDeg: number) =>
     rings: RINGS,
   });
 
+const TIMES = { time: 300, warmupTime: 100, iterations: 5, warmupIterations: 1 };
+
 describe('weights from 6 sizes, 2 radii, 3 forbidden arcs', () => {
-  bench('33 g, spot free', () => {
-    choose(33, 120);
-  });
-  bench('33 g, spot blocked', () => {
-    choose(33, 5);
-  });
-  bench('104 g, spot blocked', () => {
-    choose(104, 5);
-  });
-  bench('900 g, more than two places hold', () => {
-    choose(900, 5);
-  });
-  bench('33 g, least residual whatever it takes', () => {
-    chooseWeights({
-      unbalanceGmm: vectorFromPolar(33 * 185, 5),
-      kinds: COMMON_STOCK,
-      rings: RINGS,
-      sameG: 0,
-    });
-  });
+  bench(
+    '33 g, spot free',
+    () => {
+      choose(33, 120);
+    },
+    TIMES,
+  );
+  bench(
+    '33 g, spot blocked',
+    () => {
+      choose(33, 5);
+    },
+    TIMES,
+  );
+  bench(
+    '104 g, spot blocked',
+    () => {
+      choose(104, 5);
+    },
+    TIMES,
+  );
+  bench(
+    '900 g, more than two places hold',
+    () => {
+      choose(900, 5);
+    },
+    TIMES,
+  );
+  bench(
+    '33 g, least residual whatever it takes',
+    () => {
+      chooseWeights({
+        unbalanceGmm: vectorFromPolar(33 * 185, 5),
+        kinds: COMMON_STOCK,
+        rings: RINGS,
+        sameG: 0,
+      });
+    },
+    TIMES,
+  );
 });
