@@ -5,7 +5,8 @@ const project = (name: string, testTimeoutMs: number) => ({
   test: {
     name,
     include: [`tests/${name}/**/*.test.ts`],
-    environment: 'node',
+    benchmark: { include: [] },
+    environment: 'node' as const,
     testTimeout: testTimeoutMs,
     hookTimeout: testTimeoutMs,
   },
@@ -20,6 +21,9 @@ export default defineConfig({
       project('architecture', 60_000),
       // Draws or decodes whole sweeps.
       project('pipeline', 180_000),
+      {
+        test: { name: 'bench', include: [], benchmark: { include: ['tests/bench/**/*.bench.ts'] } },
+      },
     ],
   },
 });

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { basename, resolve } from 'node:path';
 
 import type { Browser } from '@playwright/test';
+import type * as Mediabunny from 'mediabunny';
 
 /** How good the pictures of the made-up camera are: about as ffmpeg’s -q:v 3. */
 const JPEG_QUALITY = 0.85;
@@ -48,9 +49,7 @@ export async function makeCameraFilm(
 /** Runs in the page. */
 async function encodePictures(quality: number): Promise<void> {
   const address = '/library.mjs';
-  const { BlobSource, Input, MP4, VideoSampleSink } = (await import(
-    address
-  )) as typeof import('mediabunny');
+  const { BlobSource, Input, MP4, VideoSampleSink } = (await import(address)) as typeof Mediabunny;
   const film = await (await fetch('/film.mp4')).blob();
   const input = new Input({ source: new BlobSource(film), formats: [MP4] });
   const track = await input.getPrimaryVideoTrack();
