@@ -29,8 +29,8 @@ export const DEFAULT_PERIOD_PRIOR: RockingPrior = { periodS: 4.6, periodLogSd: 0
 const DAMPING_PRIOR = { median: 0.02, logSd: 1 };
 /** Kick: rocking of a few tenths of a millimetre to several; one sd off is a factor of 4.5. */
 const KICK_PRIOR = { medianMm: 0.1, logSd: 1.5 };
-/** Slow change (a hand's weight, creep, drift of the edge in the picture): 0.02 to 0.15 mm. */
-const SLOW_PRIOR = { medianMm: 0.06, logSd: 0.9 };
+/** Slow change (a hand's weight, creep, drift of the edge in the picture): 0.04 to 0.18 mm. */
+const SLOW_PRIOR = { medianMm: 0.08, logSd: 0.8 };
 const SLOW_TIME_PRIOR = { medianS: 3, logSd: 0.8 };
 /** Planes are at least as uncertain as their heights say, seldom four times more. */
 const SCALE_PRIOR = { median: 1.3, logSd: 0.7 };
