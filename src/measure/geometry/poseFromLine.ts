@@ -56,6 +56,12 @@ export const FIRST_LOOK_POINT_SD_PX = 1.2;
 /** Neighbouring columns err together (crown of the tread, creep, lens): so many err on their own. */
 const INDEPENDENT_POINTS = 25;
 export const INLIER_PX = 1.5;
+const MIN_POINTS = 30;
+/** A point this far above the circle's image lies in a slot or groove, px. */
+const TRIM_PX = 1.2;
+const TRIM_ROUNDS = 4;
+/** Of the points at least this share must be left as the face. */
+const MIN_FACE_SHARE = 0.3;
 /** Distances from the axis to try first, in edge radii: from close by to across the shed. */
 const START_DISTANCES = [1.7, 2.2, 2.9, 4];
 /** At the circle's flanks the sight line grazes the tread, and columns say nothing about rows. */
@@ -66,20 +72,45 @@ export function poseFromLine(
   known: KnownOfCamera,
 ): Outcome<PoseFit, 'line-lost'> {
   const n = points.xPx.length;
-  if (n < 30) return failed('line-lost', { linePoints: n });
+  if (n < MIN_POINTS) return failed('line-lost', { linePoints: n });
   const focal0 = focalFromFov(known.horizontalFovDeg ?? UNKNOWN_FOV_DEG, known.widthPx);
+  const starts = START_DISTANCES.map((f) => startAt(points, f * known.edgeRadiusMm, focal0, known));
+  let best = bestFit(points, starts, focal0, known);
+  // What lies above the circle fell into a groove. Leave it out, and look again with the rest.
+  for (let round = 0; best && round < TRIM_ROUNDS; round++) {
+    const residuals = circleResiduals(points, toPose(best.parameters, focal0, known), known.edgeRadiusMm);
+    const face = faceOnly(points, residuals);
+    if (face.xPx.length < Math.max(MIN_POINTS, MIN_FACE_SHARE * n)) break;
+    best = bestFit(face, [best.parameters], focal0, known) ?? best;
+  }
+  if (!best) return failed('line-lost', { linePoints: n });
+  const pose = toPose(best.parameters, focal0, known);
+  return judged(best, circleResiduals(points, pose, known.edgeRadiusMm), pose);
+}
+
+interface Fitted {
+  readonly parameters: Float64Array;
+  readonly covariance: Float64Array;
+}
+
+function bestFit(
+  points: LinePoints,
+  starts: readonly Float64Array[],
+  focal0: number,
+  known: KnownOfCamera,
+): Fitted | null {
+  const n = points.xPx.length;
+  const fovDeg = known.horizontalFovDeg ?? UNKNOWN_FOV_DEG;
   const fovSdDeg = known.horizontalFovDeg === undefined ? UNKNOWN_FOV_SD_DEG : FOV_SD_DEG;
-  const relativeFocalSd = focalSpread(known.horizontalFovDeg ?? UNKNOWN_FOV_DEG, fovSdDeg);
   const residuals = (p: Float64Array) => circleResiduals(points, toPose(p, focal0, known), known.edgeRadiusMm);
-  let best: { parameters: Float64Array; cost: number; covariance: Float64Array } | null = null;
-  for (const factor of START_DISTANCES) {
-    const start = startAt(points, factor * known.edgeRadiusMm, focal0, known);
+  let best: (Fitted & { cost: number }) | null = null;
+  for (const start of starts) {
     const fit = levenbergMarquardt(residuals, start, {
-      loss: { kind: 'cauchy' },
+      loss: { kind: 'cauchy', tuning: cauchyTuning(n) },
       residualSd: known.pointSdPx * Math.sqrt(Math.max(1, n / INDEPENDENT_POINTS)),
       residualSdIs: 'given',
       priors: [
-        { index: 0, mean: 0, sd: relativeFocalSd },
+        { index: 0, mean: 0, sd: focalSpread(fovDeg, fovSdDeg) },
         { index: 1, mean: known.downTiltDeg, sd: DOWN_TILT_SD_DEG },
         { index: 2, mean: 0, sd: YAW_SD_DEG },
         { index: 3, mean: 0, sd: ROLL_SD_DEG },
@@ -88,10 +119,31 @@ export function poseFromLine(
     });
     if (!fit.ok) continue;
     const cost = robustCost(residuals(fit.value.parameters), known.pointSdPx);
-    if (!best || cost < best.cost) best = { ...fit.value, cost };
+    if (!best || cost < best.cost) {
+      best = { parameters: fit.value.parameters, covariance: fit.value.covariance, cost };
+    }
   }
-  if (!best) return failed('line-lost', { linePoints: n });
-  return judged(best.parameters, best.covariance, residuals(best.parameters), toPose(best.parameters, focal0, known));
+  return best;
+}
+
+/** Points not above the circle's image by more than the trim. */
+function faceOnly(points: LinePoints, residuals: Float64Array): LinePoints & { xPx: number[] } {
+  const xPx: number[] = [];
+  const yPx: number[] = [];
+  for (let i = 0; i < residuals.length; i++) {
+    if (residuals[i] < -TRIM_PX) continue;
+    xPx.push(points.xPx[i]);
+    yPx.push(points.yPx[i]);
+  }
+  return { xPx, yPx };
+}
+
+/**
+ * The residuals' standard deviation is widened for what neighbouring points share; what counts as
+ * an outlier must not be: the tuning takes the widening back, to about three times a point's own.
+ */
+function cauchyTuning(points: number): number {
+  return 2.385 / Math.sqrt(Math.max(1, points / INDEPENDENT_POINTS));
 }
 
 export function focalFromFov(horizontalFovDeg: number, widthPx: number): number {
@@ -160,12 +212,7 @@ function robustCost(residuals: Float64Array, pointSdPx: number): number {
   return sum;
 }
 
-function judged(
-  parameters: Float64Array,
-  covariance: Float64Array,
-  residuals: Float64Array,
-  pose: CameraPose,
-): Outcome<PoseFit, 'line-lost'> {
+function judged(fit: Fitted, residuals: Float64Array, pose: CameraPose): Outcome<PoseFit, 'line-lost'> {
   const inliers = new Uint8Array(residuals.length);
   let count = 0;
   let sum = 0;
@@ -176,6 +223,6 @@ function judged(
     sum += residuals[i] * residuals[i];
   }
   const inlierShare = count / residuals.length;
-  if (count < 30 || parameters[4] <= 0) return failed('line-lost', { inlierShare });
-  return succeeded({ pose, residualPx: Math.sqrt(sum / count), inlierShare, inliers, covariance });
+  if (count < MIN_POINTS || pose.distanceMm <= 0) return failed('line-lost', { inlierShare });
+  return succeeded({ pose, residualPx: Math.sqrt(sum / count), inlierShare, inliers, covariance: fit.covariance });
 }
