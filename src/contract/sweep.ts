@@ -13,6 +13,11 @@ export interface SweepReader {
   addFrame(picture: YuvPicture): SweepProgress;
   /** Fits what was seen so far. May be called more than once, also in mid-sweep. */
   finish(): SweepResult;
+  /**
+   * What the whole sweep taught about camera and edge, when it differs so much from the first look
+   * that pictures which can be had again (a film) are worth reading again with it; else null.
+   */
+  secondLook(): SightMemory | null;
 }
 
 export type CreateSweepReader = (setup: SweepSetup, options?: SweepReaderOptions) => SweepReader;
@@ -20,6 +25,33 @@ export type CreateSweepReader = (setup: SweepSetup, options?: SweepReaderOptions
 export interface SweepReaderOptions {
   /** The reading of the sweep that `setup.after` names: the response is then measured. */
   readonly earlier?: AcceptedReading;
+  /** From an earlier pass over the same pictures: nothing is looked for any more. */
+  readonly sight?: SightMemory;
+}
+
+/** Camera, line and edge of one film, as plain data. */
+export interface SightMemory {
+  readonly pose: {
+    readonly widthPx: number;
+    readonly heightPx: number;
+    readonly focalPx: number;
+    readonly downTiltDeg: number;
+    readonly yawDeg: number;
+    readonly rollDeg: number;
+    readonly distanceMm: number;
+    readonly heightMm: number;
+  };
+  /** Covariance of the pose as its fit gave it, 6×6, and the fit's residual. */
+  readonly poseCovariance: Float64Array;
+  readonly poseResidualPx: number;
+  readonly laserColour: 'green' | 'red';
+  readonly lineSpreadPx: number;
+  /** Height of the edge and of the plainest edge above the line with the wheel upright, mm. */
+  readonly edgeHeightMm: number;
+  readonly plainestEdgeMm: number;
+  /** Lean in the film's first picture, radians toward azimuth 0 and 90; positive = that side high. */
+  readonly firstLeanToward: number;
+  readonly firstLeanAcross: number;
 }
 
 /** Wheel angles are told apart by sectors this wide when it is said what has been covered. */

@@ -1,17 +1,19 @@
-import type { Failure } from '../contract/outcome.ts';
+import type { Failure, Outcome } from '../contract/outcome.ts';
 import type { YuvPicture } from '../contract/picture.ts';
 import { REFUSALS, type RefusalCode } from '../contract/refusals.ts';
 import type { RefusedReading, TurnSummary } from '../contract/reading.ts';
 import type { SweepSetup } from '../contract/setup.ts';
-import type { SweepProgress, SweepReader, SweepReaderOptions, SweepResult } from '../contract/sweep.ts';
+import type { SweepProgress, SightMemory, SweepReader, SweepReaderOptions, SweepResult } from '../contract/sweep.ts';
 import { createLightMeter, lightTrouble, meterLight } from './sight/lightMeter.ts';
-import { createSightFinder, lookForSight } from './sight/sightFinder.ts';
+import type { PoseFit } from './geometry/poseFromLine.ts';
+import { createSightFinder, lookForSight, sightOfPose } from './sight/sightFinder.ts';
 import { checkClosedTurn, checkLineSeen, checkRecording, coveredDeg } from './sweep/sweepChecks.ts';
 import { createProgressKeeper, followingProgress, lookingProgress } from './sweep/sweepProgress.ts';
 import { sweepReading } from './sweep/sweepReading.ts';
-import { recordPicture, startRecording, type SweepRecording } from './sweep/sweepRecording.ts';
+import { secondLook } from './sweep/secondLook.ts';
+import { recordPicture, recordingWith, startRecording, type SweepRecording } from './sweep/sweepRecording.ts';
 import { sweepTrace } from './sweep/sweepTrace.ts';
-import { solveSweep } from './sweep/solvedSweep.ts';
+import { solveGeometry, solveSweep, type SolvedGeometry } from './sweep/solvedSweep.ts';
 import { createWheelView } from './sweep/wheelView.ts';
 
 /**
@@ -34,6 +36,15 @@ export function createSweepReader(setup: SweepSetup, options: SweepReaderOptions
   let trouble: RefusalCode | null = null;
   let framesSeen = 0;
   let size = '';
+  let solved: { frames: number; geometry: Outcome<SolvedGeometry, RefusalCode> } | null = null;
+
+  /** Solved once for the pictures so far: result and second look both ask. */
+  function geometryOf(current: SweepRecording): Outcome<SolvedGeometry, RefusalCode> {
+    if (solved?.frames !== current.frames.length) {
+      solved = { frames: current.frames.length, geometry: solveGeometry(current) };
+    }
+    return solved.geometry;
+  }
 
   function look(picture: YuvPicture): void {
     kept.push(copyOf(picture));
@@ -63,9 +74,11 @@ export function createSweepReader(setup: SweepSetup, options: SweepReaderOptions
         size = pictureSize;
         kept = [];
         recording = null;
+        solved = null;
       }
       framesSeen++;
       meterLight(light, picture);
+      if (!recording && options.sight) recording = recordingFromMemory(setup, options.sight, picture);
       if (recording) recordPicture(recording, picture);
       else look(picture);
       return recording
@@ -77,16 +90,46 @@ export function createSweepReader(setup: SweepSetup, options: SweepReaderOptions
         const code = framesSeen < KEPT_PICTURES ? 'too-few-frames' : (lightTrouble(light) ?? trouble ?? 'line-lost');
         return refused({ code, evidence: { pictures: framesSeen } }, null);
       }
-      return resultOf(recording, options);
+      return resultOf(recording, geometryOf(recording), options);
+    },
+    secondLook(): SightMemory | null {
+      if (!recording || options.sight) return null;
+      const geometry = geometryOf(recording);
+      return geometry.ok ? secondLook(recording, geometry.value) : null;
     },
   };
 }
 
-function resultOf(recording: SweepRecording, options: SweepReaderOptions): SweepResult {
+function recordingFromMemory(setup: SweepSetup, memory: SightMemory, picture: YuvPicture): SweepRecording | null {
+  const poseFit: PoseFit = {
+    pose: memory.pose,
+    residualPx: memory.poseResidualPx,
+    covariance: memory.poseCovariance,
+    inlierShare: 1,
+    inliers: new Uint8Array(0),
+  };
+  if (memory.pose.widthPx !== picture.widthPx || memory.pose.heightPx !== picture.heightPx) return null;
+  const sight = sightOfPose(setup, poseFit, memory);
+  if (!sight.ok) return null;
+  const lean = { liftMm: 0, toward: memory.firstLeanToward, across: memory.firstLeanAcross };
+  return recordingWith(createWheelView(setup, sight.value, picture.yStride), {
+    heightMm: memory.edgeHeightMm,
+    plainestMm: memory.plainestEdgeMm,
+    strength: 1,
+    lean,
+  });
+}
+
+function resultOf(
+  recording: SweepRecording,
+  geometry: Outcome<SolvedGeometry, RefusalCode>,
+  options: SweepReaderOptions,
+): SweepResult {
   const turn = turnSoFar(recording);
   const check = checkRecording(recording);
   if (check && !check.ok) return refused(check.failure, turn);
-  const solved = solveSweep(recording);
+  if (!geometry.ok) return refused(geometry.failure, turn);
+  const solved = solveSweep(recording, geometry.value);
   if (!solved.ok) return refused(solved.failure, turn);
   const closed = checkClosedTurn(coveredDeg(recording.turn.turnDeg) * solved.value.closure.scale);
   if (closed && !closed.ok) return refused(closed.failure, turn);

@@ -38,5 +38,6 @@ export const createSweepReader: CreateSweepReader = () => {
       },
       trace: null,
     }),
+    secondLook: () => null,
   };
 };

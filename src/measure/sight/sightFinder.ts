@@ -137,12 +137,22 @@ export function sightFromLine(setup: SweepSetup, points: LinePoints, look: LineL
   const camera = cameraFromPose(pose);
   const spanDeg = spanOnWheelDeg(camera, radiusMm, points, fit.value.inliers);
   if (spanDeg < MIN_SPAN_DEG) return failed('line-lost', { spanDeg });
-  const sight = sightOnLine(camera, radiusMm, look.widthPx / 2);
-  if (!sight) return failed('line-lost', { inlierShare });
+  return sightOfPose(setup, fit.value, look);
+}
+
+/** The sight of a pose that is known: where the picture's centre column crosses the line. */
+export function sightOfPose(
+  setup: SweepSetup,
+  poseFit: PoseFit,
+  look: Pick<LineLook, 'laserColour' | 'lineSpreadPx'>,
+): Outcome<Sight, 'line-lost'> {
+  const camera = cameraFromPose(poseFit.pose);
+  const sight = sightOnLine(camera, setup.wheel.edgeRadiusMm, poseFit.pose.widthPx / 2);
+  if (!sight) return failed('line-lost', { inlierShare: poseFit.inlierShare });
   return succeeded({
     laserColour: look.laserColour,
     camera,
-    poseFit: fit.value,
+    poseFit,
     sightBearingDeg: sight.bearingDeg,
     sightPx: sight.px,
     lineSpreadPx: look.lineSpreadPx,

@@ -9,7 +9,7 @@ import { closeTurn, type TurnClosure } from '../turn/closedTurn.ts';
 import { edgeObservations, type EdgeObservations } from './edgeObservations.ts';
 import { faceLine, type FaceLine } from './faceLine.ts';
 import { finalView } from './finalView.ts';
-import { refineShifts } from './refinedShifts.ts';
+import { refineShifts, type RefinedShifts } from './refinedShifts.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 import type { WheelView } from './wheelView.ts';
 
@@ -29,34 +29,59 @@ const GEOMETRY_ROUNDS = 3;
 const MAX_FACE_RESIDUAL_PX = 1;
 const MIN_FACE_BLOCKS = 9;
 const START_CROWN_SLOPE = 0.05;
+const MIN_OBSERVATIONS = 30;
 
-export function solveSweep(recording: SweepRecording): Outcome<SolvedSweep, RefusalCode> {
+/** Camera and leans of a whole sweep; the turn still by its raw sum. */
+export interface SolvedGeometry {
+  readonly view: WheelView;
+  readonly line: FaceLine;
+  readonly refined: RefinedShifts;
+  readonly observations: EdgeObservations;
+}
+
+export function solveGeometry(recording: SweepRecording): Outcome<SolvedGeometry, RefusalCode> {
+  const refined = refineShifts(recording);
+  const turnDegOf = turnOf(recording, 1, 0);
+  let view = recording.view;
+  let observations = edgeObservations(recording, refined, view, START_CROWN_SLOPE, turnDegOf);
+  if (observations.timeS.length < MIN_OBSERVATIONS) {
+    return failed('too-few-frames', { picturesFollowed: observations.timeS.length });
+  }
+  let line = faceLine(recording, observations, view);
+  let solvedOnce = false;
+  for (let round = 0; round < GEOMETRY_ROUNDS; round++) {
+    const better = finalView(recording, line.points);
+    if (better) view = better;
+    solvedOnce ||= better !== null;
+    observations = edgeObservations(recording, refined, view, line.crownSlope, turnDegOf);
+    line = faceLine(recording, observations, view);
+  }
+  const residualPx = (view.sight.poseFit.residualPx * 1280) / view.sight.camera.pose.widthPx;
+  if (!solvedOnce || line.blocksSeen < MIN_FACE_BLOCKS || residualPx > MAX_FACE_RESIDUAL_PX) {
+    return failed('line-lost', { what: 'the line is not one circle', residualPx, blocks: line.blocksSeen });
+  }
+  return succeeded({ view, line, refined, observations });
+}
+
+export function solveSweep(recording: SweepRecording, geometry: SolvedGeometry): Outcome<SolvedSweep, RefusalCode> {
   const closure = closeTurn(recording.turn);
   if (!closure) return failed('turn-uncertain', { what: 'no two views a turn apart match' });
   const mark = markOf(recording, closure);
   if (!mark.ok) return mark;
-  const turnDegOf = (frame: number): number | null => {
-    const { turnIndex } = recording.frames[frame];
-    return turnIndex === null ? null : recording.turn.turnDeg[turnIndex] * closure.scale + mark.value.middleDeg;
-  };
-  const refined = refineShifts(recording);
-  let view = recording.view;
-  let observations = edgeObservations(recording, refined, view, START_CROWN_SLOPE, turnDegOf);
-  let line: FaceLine | null = null;
-  for (let round = 0; round < GEOMETRY_ROUNDS; round++) {
-    line = faceLine(recording, observations, view);
-    const better = finalView(recording, line.points);
-    if (!better) return failed('line-lost', { what: 'the line is not one circle', blocks: line.blocksSeen });
-    view = better;
-    observations = edgeObservations(recording, refined, view, line.crownSlope, turnDegOf);
-  }
-  const residualPx = (view.sight.poseFit.residualPx * 1280) / view.sight.camera.pose.widthPx;
-  if (!line || line.blocksSeen < MIN_FACE_BLOCKS || residualPx > MAX_FACE_RESIDUAL_PX) {
-    return failed('line-lost', { what: 'the line is not one circle', residualPx, blocks: line?.blocksSeen ?? 0 });
-  }
+  const { view, line, refined } = geometry;
+  const turnDegOf = turnOf(recording, closure.scale, mark.value.middleDeg);
+  const observations = edgeObservations(recording, refined, view, line.crownSlope, turnDegOf);
   const fit = fitTilt(observations);
   if (!fit.ok) return fit;
   return succeeded({ view, line, closure, mark: mark.value, observations, fit: fit.value });
+}
+
+/** Turn of a recorded frame: the tracker's sum scaled, and counted from the mark. */
+function turnOf(recording: SweepRecording, scale: number, markDeg: number): (frame: number) => number | null {
+  return (frame) => {
+    const { turnIndex } = recording.frames[frame];
+    return turnIndex === null ? null : recording.turn.turnDeg[turnIndex] * scale + markDeg;
+  };
 }
 
 /** Tape at the valve, its wheel angle counted from the first picture's turn. */

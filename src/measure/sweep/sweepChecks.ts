@@ -18,11 +18,14 @@ const LINE_NEVER_SHARE = 0.05;
 const LINE_DUE_MM = 1.5;
 /** Blocks in which the line is due before a picture can say that it is gone. */
 const LINE_DUE_BLOCKS = 3;
-/** The line is gone in a picture that shows it in less than this share of the blocks where it is due. */
+/** The line is gone in a picture that shows it in less than this share of its usual part of the due blocks. */
 const LINE_GONE_SHARE = 0.3;
-/** Longest time without the line, s, and share of the sweep, that a passing hand explains. */
-const LINE_GONE_LIMIT_S = 2;
-const LINE_GONE_LIMIT_SHARE = 0.12;
+/**
+ * Longest time without the line, s, that a passing hand explains, and the share of the sweep that a
+ * weak line in dim light may flicker away; a dead battery goes past the first at once.
+ */
+const LINE_GONE_LIMIT_S = 2.5;
+const LINE_GONE_LIMIT_SHARE = 0.45;
 /** Share of the pictures that may be blind to the tread or to its turn. */
 const BLIND_LIMIT_SHARE = 0.35;
 /** One whole turn, and no stretch of it unseen wider than this. */
@@ -52,23 +55,17 @@ export function checkLineSeen(
   recording: SweepRecording,
   observations: EdgeObservations,
 ): Outcome<never, RefusalCode> | null {
-  const { timeS, azimuthsDeg, leans, offsetMm, edgeRadiusMm, frameIndex } = observations;
+  const { timeS } = observations;
+  const seenShare = Float64Array.from(timeS, (_, i) => seenShareOfDue(recording, observations, i));
+  const known = seenShare.filter((share) => share === share).sort();
+  if (known.length === 0) return null;
+  const usual = known[Math.floor(known.length * 0.75)];
   let goneS = 0;
   let stretchS = 0;
   let longestS = 0;
   for (let i = 1; i < timeS.length; i++) {
-    const rows = recording.frames[frameIndex[i]].lineOffsetPx;
-    let due = 0;
-    let seen = 0;
-    azimuthsDeg.forEach((azimuthDeg, b) => {
-      const a = azimuthDeg * RAD_PER_DEG;
-      const gapMm = offsetMm + edgeRadiusMm * (leans[i].toward * Math.cos(a) + leans[i].across * Math.sin(a));
-      if (gapMm > -LINE_DUE_MM) return;
-      due++;
-      if (rows[b] === rows[b]) seen++;
-    });
-    if (due < LINE_DUE_BLOCKS) continue;
-    if (seen < LINE_GONE_SHARE * due) {
+    if (seenShare[i] !== seenShare[i]) continue;
+    if (seenShare[i] < LINE_GONE_SHARE * usual || seenShare[i] === 0) {
       goneS += timeS[i] - timeS[i - 1];
       stretchS += timeS[i] - timeS[i - 1];
       longestS = Math.max(longestS, stretchS);
@@ -77,6 +74,22 @@ export function checkLineSeen(
   const spanS = timeS[timeS.length - 1] - timeS[0];
   if (longestS <= LINE_GONE_LIMIT_S && goneS <= LINE_GONE_LIMIT_SHARE * spanS) return null;
   return failed('line-lost', { secondsWithoutLine: round(goneS), longestSeconds: round(longestS) });
+}
+
+/** Of the blocks where the line is due in one picture, the share that shows it; NaN where it is due nowhere. */
+function seenShareOfDue(recording: SweepRecording, observations: EdgeObservations, i: number): number {
+  const { azimuthsDeg, leans, offsetMm, edgeRadiusMm, frameIndex } = observations;
+  const rows = recording.frames[frameIndex[i]].lineOffsetPx;
+  let due = 0;
+  let seen = 0;
+  azimuthsDeg.forEach((azimuthDeg, b) => {
+    const a = azimuthDeg * RAD_PER_DEG;
+    const gapMm = offsetMm + edgeRadiusMm * (leans[i].toward * Math.cos(a) + leans[i].across * Math.sin(a));
+    if (gapMm > -LINE_DUE_MM) return;
+    due++;
+    if (rows[b] === rows[b]) seen++;
+  });
+  return due >= LINE_DUE_BLOCKS ? seen / due : NaN;
 }
 
 function blind(recording: SweepRecording): Outcome<never, RefusalCode> | null {

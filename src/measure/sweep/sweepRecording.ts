@@ -53,13 +53,13 @@ const EDGE_PICTURES = 8;
 
 /** Starts a recording from the first pictures in which the sight is known; null when no edge is found. */
 export function startRecording(view: WheelView, pictures: readonly YuvPicture[]): SweepRecording | null {
-  const { camera, sightPx, lineSpreadPx } = view.sight;
-  const radiusMm = view.setup.wheel.edgeRadiusMm;
-  const spreadMm = lineSpreadPx * heightScaleMmPerPx(camera, radiusMm, sightPx.xPx, sightPx.yPx);
-  const stripHalfMm = Math.min(STRIP_HALF_MAX_MM, Math.max(STRIP_HALF_MIN_MM, STRIP_SPREADS * spreadMm));
-  const profiles = meanProfiles(view, pictures.slice(0, EDGE_PICTURES), stripHalfMm);
-  const edge = proposeEdge(profiles, view.basis, radiusMm, tapHeightMm(view));
-  if (!edge) return null;
+  const profiles = meanProfiles(view, pictures.slice(0, EDGE_PICTURES), lineStripHalfMm(view));
+  const edge = proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, tapHeightMm(view));
+  return edge ? recordingWith(view, edge) : null;
+}
+
+/** A recording whose edge is known already. */
+export function recordingWith(view: WheelView, edge: EdgeProposal): SweepRecording {
   const sightEdgeMm = edge.heightMm + riseAt(view.basis, edge.lean, view.basis.gainMm.length >> 1);
   return {
     view,
@@ -71,10 +71,18 @@ export function startRecording(view: WheelView, pictures: readonly YuvPicture[])
     turn: createTurnTracker(view.band.columns, STRIP_HEIGHTS_MM.length),
     lineWatch: createLineWatch(view),
     frames: [],
-    stripHalfMm,
+    stripHalfMm: lineStripHalfMm(view),
     edgeRow: new Float32Array(view.band.columns),
     work: createTextureWork(view.band.columns),
   };
+}
+
+/** Half height of the strip about the line that is left out, mm: the line's own width. */
+function lineStripHalfMm(view: WheelView): number {
+  const { camera, sightPx, lineSpreadPx } = view.sight;
+  const radiusMm = view.setup.wheel.edgeRadiusMm;
+  const spreadMm = lineSpreadPx * heightScaleMmPerPx(camera, radiusMm, sightPx.xPx, sightPx.yPx);
+  return Math.min(STRIP_HALF_MAX_MM, Math.max(STRIP_HALF_MIN_MM, STRIP_SPREADS * spreadMm));
 }
 
 function meanProfiles(view: WheelView, pictures: readonly YuvPicture[], stripHalfMm: number): Float32Array {

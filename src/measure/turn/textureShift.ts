@@ -13,6 +13,8 @@ export interface TextureShift {
 const RIVAL_COLUMNS = 8;
 /** Part of the columns that must overlap for a match. */
 const MIN_OVERLAP = 0.25;
+/** Part of all cells that both views must know. */
+const MIN_KNOWN = 0.08;
 
 export function textureShift(
   before: Int8Array,
@@ -49,7 +51,11 @@ export function textureShift(
   };
 }
 
-/** Correlation of `before` at column c with `after` at column c − left, over the overlap. */
+/**
+ * Correlation of `before` at column c with `after` at column c − left, over the cells of the
+ * overlap that both know (zero stands for unknown): what the laser's glow hides in one view must
+ * not count against the other.
+ */
 export function correlationAtShift(before: Int8Array, after: Int8Array, columns: number, left: number): number {
   const first = Math.max(0, left);
   const last = Math.min(columns, columns + left);
@@ -58,15 +64,19 @@ export function correlationAtShift(before: Int8Array, after: Int8Array, columns:
   let aa = 0;
   let bb = 0;
   let ab = 0;
+  let known = 0;
   for (let s = 0; s < strips; s++) {
     const base = s * columns;
     for (let c = first; c < last; c++) {
       const a = before[base + c];
       const b = after[base + c - left];
+      if (a === 0 || b === 0) continue;
+      known++;
       aa += a * a;
       bb += b * b;
       ab += a * b;
     }
   }
+  if (known < MIN_KNOWN * before.length) return -2;
   return aa > 0 && bb > 0 ? ab / Math.sqrt(aa * bb) : -2;
 }

@@ -34,9 +34,12 @@ const SEARCH_DEG = 1.4;
 const HAND_ACCELERATION_DEG_PER_S2 = 150;
 /** A match below this is no match; what is seen through dust and noise stays above. */
 export const MIN_TURN_CORRELATION = 0.2;
-/** After the tread was lost: search this wide per second of absence, at least one and at most so much. */
-const RELOCK_DEG_PER_S = 25;
-const RELOCK_MIN_DEG = 3;
+/**
+ * After the tread was lost a hand may have stopped it or turned it back: search on both sides of
+ * the last place, wider by this much for each second of absence than the speed it had.
+ */
+const RELOCK_DEG_PER_S = 30;
+const RELOCK_MIN_DEG = 4;
 const RELOCK_MAX_DEG = 40;
 /** A place found again must stand clear of its rivals one pitch away. */
 const RELOCK_MIN_CORRELATION = 0.35;
@@ -69,9 +72,8 @@ export function trackTurn(tracker: TurnTracker, rawTexture: Int8Array, timeS: nu
   }
   const elapsedS = Math.max(1e-3, timeS - tracker.timeS[last]);
   const step =
-    tracker.lostSinceS === null
-      ? followed(tracker, texture, elapsedS)
-      : foundAgain(tracker, texture, timeS - tracker.lostSinceS, elapsedS);
+    (tracker.lostSinceS === null ? followed(tracker, texture, elapsedS) : null) ??
+    foundAgain(tracker, texture, timeS - (tracker.lostSinceS ?? tracker.timeS[last]));
   if (!step) {
     tracker.lostSinceS ??= tracker.timeS[last];
     return null;
@@ -108,10 +110,11 @@ function matchTo(
 }
 
 /** After a loss: the best place over a wider range against several frames from before it. */
-function foundAgain(tracker: TurnTracker, texture: Int8Array, absentS: number, elapsedS: number): TurnStep | null {
+function foundAgain(tracker: TurnTracker, texture: Int8Array, absentS: number): TurnStep | null {
   const last = tracker.turnDeg.length - 1;
-  const reach = Math.min(RELOCK_MAX_DEG, Math.max(RELOCK_MIN_DEG, RELOCK_DEG_PER_S * absentS));
-  const predicted = tracker.turnDeg[last] + tracker.rateDegPerS * Math.min(elapsedS, 1);
+  const wideDeg = (RELOCK_DEG_PER_S + Math.abs(tracker.rateDegPerS)) * absentS;
+  const reach = Math.min(RELOCK_MAX_DEG, Math.max(RELOCK_MIN_DEG, wideDeg));
+  const predicted = tracker.turnDeg[last];
   let best: TurnStep | null = null;
   for (const index of framesBack(tracker, [0, 4, 10, 20])) {
     const keyTurn = tracker.turnDeg[index];

@@ -34,6 +34,7 @@ function sweepWithLog() {
       return reader.addFrame(picture);
     },
     finish: () => reader.finish(),
+    secondLook: () => reader.secondLook(),
   };
   const copy = async (_frame: VideoFrame, timeS: number) => ({ timeS }) as YuvPicture;
   const report = { progress: () => undefined, preview: async () => undefined };

@@ -1,0 +1,65 @@
+import type { SightMemory } from '../../contract/sweep.ts';
+import { wrapHalfTurnDeg } from '../../quantities/angle.ts';
+import { projectPoint } from '../geometry/camera.ts';
+import { cylinderPointAtPixel } from '../geometry/cylinder.ts';
+import type { SolvedGeometry } from './solvedSweep.ts';
+import type { SweepRecording } from './sweepRecording.ts';
+import { roomPoint, type WheelView } from './wheelView.ts';
+
+/**
+ * Whether what the whole sweep taught differs so much from the first look that the pictures are
+ * worth reading again: the unrolled band was bent, or the strips that tell the turn lay askew.
+ */
+
+/** Bend of the band between middle and flank, degrees of azimuth and mm of height, that is let pass. */
+const BEND_LIMIT_DEG = 1;
+const BEND_LIMIT_MM = 2;
+/** A first lean wrong by more puts the strips several mm off at the flanks, radians. */
+const LEAN_LIMIT = 0.02;
+const FLANK_DEG = 35;
+const PROBE_HEIGHTS_MM = [10, -20];
+
+export function secondLook(recording: SweepRecording, geometry: SolvedGeometry): SightMemory | null {
+  const { view, observations } = geometry;
+  const first = observations.leans[0];
+  const leanOff = Math.hypot(
+    first.toward - recording.edge.lean.toward,
+    first.across - recording.edge.lean.across,
+  );
+  if (leanOff < LEAN_LIMIT && !isBent(recording.view, view)) return null;
+  const { poseFit, laserColour, lineSpreadPx } = view.sight;
+  return {
+    pose: poseFit.pose,
+    poseCovariance: poseFit.covariance,
+    poseResidualPx: poseFit.residualPx,
+    laserColour,
+    lineSpreadPx,
+    edgeHeightMm: observations.offsetMm,
+    plainestEdgeMm: observations.offsetMm + recording.edge.plainestMm - recording.edge.heightMm,
+    firstLeanToward: first.toward,
+    firstLeanAcross: first.across,
+  };
+}
+
+/** Sends points of the first look's band through the picture to the final one. */
+function isBent(from: WheelView, to: WheelView): boolean {
+  for (const zMm of PROBE_HEIGHTS_MM) {
+    const middle = carried(from, to, 0, zMm);
+    for (const azimuthDeg of [-FLANK_DEG, FLANK_DEG]) {
+      const flank = carried(from, to, azimuthDeg, zMm);
+      if (!middle || !flank) return true;
+      const turnedDeg = wrapHalfTurnDeg(flank.azimuthDeg - middle.azimuthDeg - azimuthDeg);
+      if (Math.abs(turnedDeg) > BEND_LIMIT_DEG) return true;
+      if (Math.abs(flank.zMm - middle.zMm) > BEND_LIMIT_MM) return true;
+    }
+  }
+  return false;
+}
+
+function carried(from: WheelView, to: WheelView, azimuthDeg: number, zMm: number) {
+  const { xMm, yMm } = roomPoint(from, azimuthDeg);
+  const at = new Float64Array(2);
+  if (!projectPoint(from.sight.camera, xMm, yMm, zMm, at)) return null;
+  const point = cylinderPointAtPixel(to.sight.camera, to.setup.wheel.edgeRadiusMm, at[0], at[1]);
+  return point && { azimuthDeg: point.bearingDeg - to.sight.sightBearingDeg, zMm: point.zMm };
+}
