@@ -36,6 +36,7 @@ test('a live sweep ends by itself in a reading within the bounds', async ({ page
   const reading = JSON.parse(readFileSync(await download.path(), 'utf8')) as Reading;
   const run = { weightRadiusMm: SETUP.wheel.weightRadiusMm, seconds: 1, frames: null };
   const score = scoreReading('live', reading, FRONT_LEFT.truth, run);
+  console.log(`live: ${JSON.stringify(score)}`);
   expect(score, JSON.stringify(score)).toMatchObject({ status: 'ok', withinBounds: true });
   expect(foreign).toEqual([]);
 });
