@@ -2,7 +2,7 @@ import { expose, transfer } from 'comlink';
 
 import type { AcceptedReading } from '../src/contract/reading.ts';
 import type { SweepSetup } from '../src/contract/setup.ts';
-import type { SweepResult } from '../src/contract/sweep.ts';
+import type { SightMemory, SweepResult } from '../src/contract/sweep.ts';
 import { createSweepReader } from '../src/measure/sweepReader.ts';
 import { createLiveSweep, type LiveSweep, type PictureFate, type StreamEnd } from './liveSweep.ts';
 import { createPictureReport, type SweepListener } from './pictureReport.ts';
@@ -27,7 +27,7 @@ function beginSweep(): number {
 function toolsFor(listener: SweepListener) {
   const report = createPictureReport(
     {
-      progress: (progress, fraction) => listener.progress(progress, fraction),
+      progress: (progress, place) => listener.progress(progress, place),
       preview: (picture) => listener.preview(picture),
     },
     (picture) => transfer(picture, [picture]),
@@ -48,8 +48,12 @@ const measuring = {
     listener: SweepListener,
   ) {
     const mine = beginSweep();
-    const reader = createSweepReader(setup, earlier ? { earlier } : {});
-    return readFilm(file, reader, { ...toolsFor(listener), stopped: () => mine !== sweepNumber });
+    const makeReader = (sight: SightMemory | null) =>
+      createSweepReader(setup, { ...(earlier ? { earlier } : {}), ...(sight ? { sight } : {}) });
+    return readFilm(file, makeReader, {
+      ...toolsFor(listener),
+      stopped: () => mine !== sweepNumber,
+    });
   },
 
   /** Begins a sweep whose pictures come from a camera, by `pumpStream` or one at a time by `addPicture`. */

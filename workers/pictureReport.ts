@@ -1,10 +1,16 @@
 import type { SweepProgress } from '../src/contract/sweep.ts';
 import { AS_STORED, type Showing } from './turnedPicture.ts';
 
+/** How far a film has been read: its share, 0 to 1, in the first or the second time through. */
+export interface FilmPlace {
+  readonly fraction: number;
+  readonly pass: 1 | 2;
+}
+
 /** What the worker tells while it reads; called across the worker boundary, so every call is a promise. */
 export interface SweepListener {
-  /** `fraction`: share of the film read, 0 to 1, or null for a camera. */
-  progress(progress: SweepProgress, fraction: number | null): void;
+  /** `place` is null for a camera. */
+  progress(progress: SweepProgress, place: FilmPlace | null): void;
   /** A small picture to show; the receiver closes it. */
   preview(picture: ImageBitmap): void;
 }
@@ -17,7 +23,7 @@ const PREVIEW_INTERVAL_MS = 250;
 const PREVIEW_WIDTH_PX = 640;
 
 export interface PictureReport {
-  progress(progress: SweepProgress, fraction: number | null): void;
+  progress(progress: SweepProgress, place: FilmPlace | null): void;
   /** Shows the frame when the last one is old enough; resolves when the frame may be closed. */
   preview(frame: VideoFrame, showing?: Showing): Promise<void>;
 }
@@ -30,11 +36,11 @@ export function createPictureReport(
   let progressMs = -Infinity;
   let previewMs = -Infinity;
   return {
-    progress(progress, fraction) {
+    progress(progress, place) {
       const nowMs = performance.now();
       if (nowMs - progressMs < PROGRESS_INTERVAL_MS) return;
       progressMs = nowMs;
-      listener.progress(progress, fraction);
+      listener.progress(progress, place);
     },
     async preview(frame, showing = AS_STORED) {
       const nowMs = performance.now();

@@ -1,5 +1,5 @@
 import { failed, succeeded, type Outcome } from '../src/contract/outcome.ts';
-import type { SweepReader, SweepResult } from '../src/contract/sweep.ts';
+import type { SightMemory, SweepReader, SweepResult } from '../src/contract/sweep.ts';
 import { openFilm, type Film, type FilmTrouble } from './filmFrames.ts';
 import type { PictureReport } from './pictureReport.ts';
 import type { YuvCopier } from './yuvCopier.ts';
@@ -13,7 +13,10 @@ export interface FilmRead {
 
 /** For the bench and the accuracy command. */
 export interface FilmTiming {
+  /** Pictures in the film, as far as it could be read. */
   readonly pictures: number;
+  /** How often the film was read: again when the first pass taught a better look at the wheel. */
+  readonly passes: 1 | 2;
   /** From the first picture to the result, seconds. */
   readonly seconds: number;
   /** Of that, at work on a picture or the fit rather than waiting for the decoder, seconds. */
@@ -24,38 +27,107 @@ export interface FilmTiming {
   readonly filmS: number;
 }
 
+export interface FilmTools {
+  readonly copy: YuvCopier;
+  readonly report: PictureReport;
+  /** Asked before each picture. */
+  readonly stopped: () => boolean;
+}
+
+/** A new reader for the same film; `sight` is what a first pass over it has taught. */
+export type MakeReader = (sight: SightMemory | null) => SweepReader;
+
+type FilmOutcome = Outcome<FilmRead, FilmTrouble | 'stopped'>;
+
 /** A film that breaks before this many pictures has nothing to read: less than half a second. */
 const FEWEST_PICTURES = 10;
+/** A second: the last picture's own length and a sound track that runs on are well below it. */
+const SHORT_BY_S = 1;
 
-/** Reads a whole film with `reader`; `stopped` is asked before each picture. */
+/** Reads a whole film, and once more when the reader asks for a second look. */
 export async function readFilm(
   file: Blob,
-  reader: SweepReader,
-  tools: { copy: YuvCopier; report: PictureReport; stopped: () => boolean },
-): Promise<Outcome<FilmRead, FilmTrouble | 'stopped'>> {
+  makeReader: MakeReader,
+  tools: FilmTools,
+): Promise<FilmOutcome> {
   const opened = await openFilm(file);
   if (!opened.ok) return opened;
   const film = opened.value;
   try {
-    return await readFrames(film, reader, tools);
+    return await readPasses(film, makeReader, tools);
   } finally {
     film.close();
   }
 }
 
-async function readFrames(
+/** Reads an opened film from its first picture to the result. */
+export async function readPasses(
+  film: Film,
+  makeReader: MakeReader,
+  tools: FilmTools,
+): Promise<FilmOutcome> {
+  const startMs = performance.now();
+  let reader = makeReader(null);
+  const once = await readPass(film, reader, tools, 1);
+  if (once === 'stopped') return failed('stopped');
+  const { pictures, broke } = once;
+  if (pictures === 0 || (broke !== null && pictures < FEWEST_PICTURES)) {
+    const code = broke === null ? 'file-unreadable' : 'film-cut-off';
+    return failed(code, { pictures, ...reasonOf(broke) });
+  }
+  let fitMs = 0;
+  const fit = <T>(make: () => T): T => {
+    const beforeMs = performance.now();
+    const made = make();
+    fitMs += performance.now() - beforeMs;
+    return made;
+  };
+  const sight = fit(() => reader.secondLook());
+  let twice: Pass | null = null;
+  if (sight) {
+    reader = makeReader(sight);
+    const again = await readPass(film, reader, tools, 2);
+    if (again === 'stopped') return failed('stopped');
+    twice = again;
+  }
+  const result = fit(() => reader.finish());
+  return succeeded({
+    result,
+    cutOff: broke !== null || film.durationS - once.lastS > SHORT_BY_S,
+    timing: {
+      pictures,
+      passes: twice ? 2 : 1,
+      seconds: (performance.now() - startMs) / 1000,
+      workingS: (once.workingMs + (twice?.workingMs ?? 0) + fitMs) / 1000,
+      measuringS: (once.measuringMs + (twice?.measuringMs ?? 0) + fitMs) / 1000,
+      filmS: Math.max(0, once.lastS - once.firstS),
+    },
+  });
+}
+
+interface Pass {
+  readonly pictures: number;
+  readonly firstS: number;
+  readonly lastS: number;
+  readonly workingMs: number;
+  readonly measuringMs: number;
+  /** What the decoder threw where the film broke; null when it came to its end. */
+  readonly broke: unknown;
+}
+
+async function readPass(
   film: Film,
   reader: SweepReader,
-  { copy, report, stopped }: Parameters<typeof readFilm>[2],
-): Promise<Outcome<FilmRead, FilmTrouble | 'stopped'>> {
-  const startMs = performance.now();
+  { copy, report, stopped }: FilmTools,
+  pass: 1 | 2,
+): Promise<Pass | 'stopped'> {
   let measuringMs = 0;
   let workingMs = 0;
   let pictures = 0;
   let firstS = 0;
   let lastS = -Infinity;
-  const frames = film.frames();
   let broke: unknown = null;
+  const frames = film.frames();
   for (;;) {
     const next = await frames.next().catch((error: unknown) => {
       broke = error ?? 'unknown';
@@ -67,7 +139,7 @@ async function readFrames(
     try {
       if (stopped()) {
         await frames.return(undefined);
-        return failed('stopped');
+        return 'stopped';
       }
       // Pictures before time 0 are there for the decoder only; a time that stands still is no picture.
       if (timeS < 0 || timeS <= lastS) continue;
@@ -78,37 +150,15 @@ async function readFrames(
       const progress = reader.addFrame(picture);
       measuringMs += performance.now() - beforeMs;
       pictures += 1;
-      report.progress(progress, film.durationS > 0 ? Math.min(1, timeS / film.durationS) : 0);
+      const fraction = film.durationS > 0 ? Math.min(1, timeS / film.durationS) : 0;
+      report.progress(progress, { fraction, pass });
       await report.preview(frame, showing);
     } finally {
       frame.close();
       workingMs += performance.now() - takenMs;
     }
   }
-  if (pictures < FEWEST_PICTURES && (broke || pictures === 0)) {
-    return failed(broke ? 'film-cut-off' : 'file-unreadable', { pictures, ...reasonOf(broke) });
-  }
-  const beforeMs = performance.now();
-  const result = reader.finish();
-  const fitMs = performance.now() - beforeMs;
-  return succeeded({
-    result,
-    cutOff: broke !== null || isShort(film, lastS),
-    timing: {
-      pictures,
-      seconds: (performance.now() - startMs) / 1000,
-      workingS: (workingMs + fitMs) / 1000,
-      measuringS: (measuringMs + fitMs) / 1000,
-      filmS: Math.max(0, lastS - firstS),
-    },
-  });
-}
-
-/** A second: the last picture's own length and a sound track that runs on are well below it. */
-const SHORT_BY_S = 1;
-
-function isShort(film: Film, lastS: number): boolean {
-  return film.durationS - lastS > SHORT_BY_S;
+  return { pictures, firstS, lastS, workingMs, measuringMs, broke };
 }
 
 function reasonOf(broke: unknown): Record<string, string> {

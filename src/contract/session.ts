@@ -16,6 +16,8 @@ export type SessionState =
       readonly progress: SweepProgress | null;
       /** Share of the file read so far, 0 to 1; null for a camera. */
       readonly fraction: number | null;
+      /** 2 while a film is read once more with what its first pass taught; `fraction` then starts again. */
+      readonly pass?: 1 | 2;
       /** The camera's own stream, shown in a video element; for files the preview arrives by `onPreview`. */
       readonly stream: MediaStream | null;
       readonly framesDropped: number;

@@ -30,7 +30,7 @@ export async function readFilmSweep(
   for (;;) {
     const startMs = performance.now();
     const read = await worker.readFilm(film, setup, earlier.value, {
-      progress: (progress, fraction) => run.update({ progress, fraction }),
+      progress: (progress, place) => run.update({ progress, ...place }),
       preview: (picture) => (run.isCurrent() ? showPreview(picture) : picture.close()),
     });
     if (!run.isCurrent()) return;
@@ -50,6 +50,11 @@ export async function readFilmSweep(
     if (code !== 'worker-crashed') return run.fail(code, evidence);
     if (restarted) return run.fail('worker-failed', evidence);
     restarted = true;
-    run.update({ progress: null, fraction: 0, notice: noticeFor('worker-restarted', evidence) });
+    run.update({
+      progress: null,
+      fraction: 0,
+      pass: 1,
+      notice: noticeFor('worker-restarted', evidence),
+    });
   }
 }

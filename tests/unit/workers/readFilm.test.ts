@@ -1,0 +1,139 @@
+import { describe, expect, it } from 'vitest';
+
+import type { YuvPicture } from '../../../src/contract/picture.ts';
+import type { SightMemory, SweepReader } from '../../../src/contract/sweep.ts';
+import type { Film } from '../../../workers/filmFrames.ts';
+import type { FilmPlace } from '../../../workers/pictureReport.ts';
+import { readPasses } from '../../../workers/readFilm.ts';
+import { AS_STORED } from '../../../workers/turnedPicture.ts';
+import { createSweepReader } from '../../fakes/fakeReader.ts';
+import setupJson from '../../../samples/shed-front-left.setup.json' with { type: 'json' };
+import { readSetup } from '../../../src/contract/setup.ts';
+
+const setup = readSetup(setupJson);
+if (!setup.ok) throw new Error('the sample setup is not valid');
+const SETUP = setup.value;
+const SIGHT = { laserColour: 'green' } as SightMemory;
+
+/** A film of bare times that counts its open pictures; it breaks after the last one if asked to. */
+function filmOf(
+  timesS: readonly number[],
+  { breaks = false, durationS = timesS.at(-1) ?? 0 } = {},
+) {
+  let open = 0;
+  const film: Film = {
+    durationS,
+    async *frames() {
+      for (const timeS of timesS) {
+        open += 1;
+        const frame = { close: () => (open -= 1) } as unknown as VideoFrame;
+        yield { frame, timeS, showing: AS_STORED };
+      }
+      if (breaks) throw new Error('the packet ends in the middle');
+    },
+    close: () => undefined,
+  };
+  return { film, stillOpen: () => open };
+}
+
+const steps = (count: number) => Array.from({ length: count }, (_, i) => i / 24);
+
+function setUp({ sights = [null] as readonly (SightMemory | null)[], stopAfter = Infinity } = {}) {
+  const seenS: number[][] = [];
+  const given: (SightMemory | null)[] = [];
+  const places: FilmPlace[] = [];
+  const makeReader = (sight: SightMemory | null): SweepReader => {
+    const taught = sights[given.length] ?? null;
+    const times: number[] = [];
+    given.push(sight);
+    seenS.push(times);
+    const reader = createSweepReader(SETUP);
+    return {
+      addFrame(picture) {
+        times.push(picture.timeS);
+        return reader.addFrame(picture);
+      },
+      finish: () => reader.finish(),
+      secondLook: () => taught,
+    };
+  };
+  const tools = {
+    copy: async (_frame: VideoFrame, timeS: number) => ({ timeS }) as YuvPicture,
+    report: {
+      progress: (_: unknown, place: FilmPlace | null) => void (place && places.push(place)),
+      preview: async () => undefined,
+    },
+    stopped: () => seenS.flat().length >= stopAfter,
+  };
+  return { seenS, given, places, makeReader, tools };
+}
+
+describe('readPasses', () => {
+  it('reads a film once where that is enough', async () => {
+    const { film, stillOpen } = filmOf(steps(30));
+    const { seenS, places, makeReader, tools } = setUp();
+    const read = await readPasses(film, makeReader, tools);
+    expect(read).toMatchObject({
+      ok: true,
+      value: { cutOff: false, timing: { pictures: 30, passes: 1 } },
+    });
+    expect(seenS).toEqual([steps(30)]);
+    expect(places.at(-1)).toEqual({ fraction: 1, pass: 1 });
+    expect(stillOpen()).toBe(0);
+  });
+
+  it('reads it again with what the first pass taught, and only once more', async () => {
+    const { film, stillOpen } = filmOf(steps(30));
+    const { seenS, given, places, makeReader, tools } = setUp({ sights: [SIGHT, SIGHT] });
+    const read = await readPasses(film, makeReader, tools);
+    expect(read).toMatchObject({ ok: true, value: { timing: { pictures: 30, passes: 2 } } });
+    expect(given).toEqual([null, SIGHT]);
+    expect(seenS).toEqual([steps(30), steps(30)]);
+    expect(places[30]).toEqual({ fraction: 0, pass: 2 });
+    expect(stillOpen()).toBe(0);
+  });
+
+  it('leaves out pictures before time 0 and times that do not go on', async () => {
+    const { film, stillOpen } = filmOf([-0.04, 0, 0.04, 0.04, 0.03, 0.1]);
+    const { seenS, makeReader, tools } = setUp();
+    await readPasses(film, makeReader, tools);
+    expect(seenS).toEqual([[0, 0.04, 0.1]]);
+    expect(stillOpen()).toBe(0);
+  });
+
+  it('reads a film that breaks as far as it goes, and says so', async () => {
+    const { film } = filmOf(steps(30), { breaks: true });
+    const { makeReader, tools } = setUp();
+    expect(await readPasses(film, makeReader, tools)).toMatchObject({
+      ok: true,
+      value: { cutOff: true },
+    });
+    const silent = filmOf(steps(30), { durationS: 10 });
+    expect(await readPasses(silent.film, makeReader, tools)).toMatchObject({
+      value: { cutOff: true },
+    });
+  });
+
+  it('has no reading of a film that breaks at once, or has no picture', async () => {
+    const { makeReader, tools } = setUp();
+    const broken = filmOf(steps(3), { breaks: true });
+    expect(await readPasses(broken.film, makeReader, tools)).toMatchObject({
+      failure: { code: 'film-cut-off', evidence: { pictures: 3 } },
+    });
+    expect(await readPasses(filmOf([]).film, makeReader, tools)).toMatchObject({
+      failure: { code: 'file-unreadable' },
+    });
+  });
+
+  it('stops in either pass and closes what is open', async () => {
+    for (const stopAfter of [5, 35]) {
+      const { film, stillOpen } = filmOf(steps(30));
+      const { seenS, makeReader, tools } = setUp({ sights: [SIGHT], stopAfter });
+      expect(await readPasses(film, makeReader, tools)).toMatchObject({
+        failure: { code: 'stopped' },
+      });
+      expect(seenS.flat()).toHaveLength(stopAfter);
+      expect(stillOpen()).toBe(0);
+    }
+  });
+});
