@@ -10,6 +10,9 @@ import {
 } from './rockingState.ts';
 import type { RockingParameters } from './rockingMotion.ts';
 
+/** A constant of this file: some module loaders look an imported one up at every use. */
+const SIZE = STATE;
+
 /**
  * What the whole sweep says of the random motion at each bin, and how far each bin's plane stands
  * off it. Fixed-interval smoother in the form of Bryson & Frazier; the standing-off is the
@@ -53,18 +56,18 @@ function filterForward(
 ): Record {
   const { count, timeS, root } = series;
   const record: Record = {
-    mean: new Float64Array(count * STATE),
-    covariance: new Float64Array(count * STATE * STATE),
-    gain: new Float64Array(count * 3 * STATE),
+    mean: new Float64Array(count * SIZE),
+    covariance: new Float64Array(count * SIZE * SIZE),
+    gain: new Float64Array(count * 3 * SIZE),
     innovation: new Float64Array(count * 3),
     perVariance: new Float64Array(count * 3),
     transitions: transitionsOf(series, motion, spinRatio),
   };
   const p = startCovariance(motion);
-  const m = new Float64Array(STATE);
-  const f = new Float64Array(4 * STATE);
-  const h = new Float64Array(STATE);
-  const k = new Float64Array(STATE);
+  const m = new Float64Array(SIZE);
+  const f = new Float64Array(4 * SIZE);
+  const h = new Float64Array(SIZE);
+  const k = new Float64Array(SIZE);
   const perScale = 1 / motion.planeScale;
   for (let b = 0; b < count; b++) {
     if (b > 0) {
@@ -73,19 +76,19 @@ function filterForward(
       predictCovariance(p, f, keep, record.transitions, b, motion);
       predictMean(m, f, keep);
     }
-    record.mean.set(m, b * STATE);
-    record.covariance.set(p, b * STATE * STATE);
+    record.mean.set(m, b * SIZE);
+    record.covariance.set(p, b * SIZE * SIZE);
     if (root[b * 6] === 0) continue;
     for (let r = 0; r < 3; r++) {
       observationRow(root, b, r, perScale, h);
       const perVariance = 1 / (crossCovariance(p, h, k) + 1);
       let e = residual[b * 3 + r] * perScale;
-      for (let i = 0; i < STATE; i++) e -= h[i] * m[i];
-      for (let i = 0; i < STATE; i++) {
+      for (let i = 0; i < SIZE; i++) e -= h[i] * m[i];
+      for (let i = 0; i < SIZE; i++) {
         const g = k[i] * perVariance;
-        record.gain[(b * 3 + r) * STATE + i] = g;
+        record.gain[(b * 3 + r) * SIZE + i] = g;
         m[i] += g * e;
-        for (let j = 0; j < STATE; j++) p[i * STATE + j] -= g * k[j];
+        for (let j = 0; j < SIZE; j++) p[i * SIZE + j] -= g * k[j];
       }
       record.innovation[b * 3 + r] = e * perVariance;
       record.perVariance[b * 3 + r] = perVariance;
@@ -98,9 +101,9 @@ function predictMean(m: Float64Array, f: Float64Array, keep: number): void {
   const before = Float64Array.from(m);
   for (let i = 0; i < 4; i++) {
     m[i] = 0;
-    for (let j = 0; j < STATE; j++) m[i] += f[i * STATE + j] * before[j];
+    for (let j = 0; j < SIZE; j++) m[i] += f[i * SIZE + j] * before[j];
   }
-  for (let i = 4; i < STATE; i++) m[i] *= keep;
+  for (let i = 4; i < SIZE; i++) m[i] *= keep;
 }
 
 function smoothBackward(
@@ -109,12 +112,12 @@ function smoothBackward(
   motion: RockingParameters,
 ): SmoothedMotion {
   const { count, timeS, root } = series;
-  const state = new Float64Array(count * STATE);
+  const state = new Float64Array(count * SIZE);
   const distance = new Float64Array(count);
-  const r = new Float64Array(STATE);
-  const n = new Float64Array(STATE * STATE);
-  const f = new Float64Array(4 * STATE);
-  const h = new Float64Array(STATE);
+  const r = new Float64Array(SIZE);
+  const n = new Float64Array(SIZE * SIZE);
+  const f = new Float64Array(4 * SIZE);
+  const h = new Float64Array(SIZE);
   const perScale = 1 / motion.planeScale;
   for (let b = count - 1; b >= 0; b--) {
     for (let i = 2; i >= 0 && root[b * 6] !== 0; i--) {
@@ -123,10 +126,10 @@ function smoothBackward(
       distance[b] += takeBack(r, n, h, record.gain, at, record.innovation[at], record.perVariance[at]);
     }
     const p = record.covariance;
-    for (let i = 0; i < STATE; i++) {
-      let sum = record.mean[b * STATE + i];
-      for (let j = 0; j < STATE; j++) sum += p[b * STATE * STATE + i * STATE + j] * r[j];
-      state[b * STATE + i] = sum;
+    for (let i = 0; i < SIZE; i++) {
+      let sum = record.mean[b * SIZE + i];
+      for (let j = 0; j < SIZE; j++) sum += p[b * SIZE * SIZE + i * SIZE + j] * r[j];
+      state[b * SIZE + i] = sum;
     }
     if (b === 0) break;
     const keep = Math.exp(-(timeS[b] - timeS[b - 1]) / motion.slowTimeS);
@@ -136,7 +139,7 @@ function smoothBackward(
   return { state, distance };
 }
 
-const work = new Float64Array(STATE * STATE);
+const work = new Float64Array(SIZE * SIZE);
 
 /** One scaled observation taken back into r and N; returns its squared auxiliary residual. */
 function takeBack(
@@ -148,23 +151,23 @@ function takeBack(
   innovation: number,
   perVariance: number,
 ): number {
-  const g = gains.subarray(at * STATE, (at + 1) * STATE);
+  const g = gains.subarray(at * SIZE, (at + 1) * SIZE);
   let gr = 0;
   let gng = 0;
   // N·g, kept in `work`.
-  for (let i = 0; i < STATE; i++) {
+  for (let i = 0; i < SIZE; i++) {
     gr += g[i] * r[i];
     let sum = 0;
-    for (let j = 0; j < STATE; j++) sum += n[i * STATE + j] * g[j];
+    for (let j = 0; j < SIZE; j++) sum += n[i * SIZE + j] * g[j];
     work[i] = sum;
     gng += g[i] * sum;
   }
   const u = innovation - gr;
   const d = perVariance + gng;
-  for (let i = 0; i < STATE; i++) {
+  for (let i = 0; i < SIZE; i++) {
     r[i] += h[i] * u;
-    for (let j = 0; j < STATE; j++) {
-      n[i * STATE + j] += h[i] * h[j] * d - h[i] * work[j] - work[i] * h[j];
+    for (let j = 0; j < SIZE; j++) {
+      n[i * SIZE + j] += h[i] * h[j] * d - h[i] * work[j] - work[i] * h[j];
     }
   }
   return (u * u) / d;
@@ -173,29 +176,29 @@ function takeBack(
 /** r ← Fᵀ·r, N ← Fᵀ·N·F; rows of F: `f` (4×7), then the slow parts by `keep`. */
 function transposeStep(r: Float64Array, n: Float64Array, f: Float64Array, keep: number): void {
   const [r0, r1, r2, r3] = r;
-  for (let j = 0; j < STATE; j++) {
+  for (let j = 0; j < SIZE; j++) {
     r[j] = f[j] * r0 + f[7 + j] * r1 + f[14 + j] * r2 + f[21 + j] * r3 + (j < 4 ? 0 : keep * r[j]);
   }
-  for (let i = 0; i < STATE; i++) {
-    const at = i * STATE;
+  for (let i = 0; i < SIZE; i++) {
+    const at = i * SIZE;
     const n0 = n[at];
     const n1 = n[at + 1];
     const n2 = n[at + 2];
     const n3 = n[at + 3];
-    for (let j = 0; j < STATE; j++) {
+    for (let j = 0; j < SIZE; j++) {
       work[at + j] =
         n0 * f[j] + n1 * f[7 + j] + n2 * f[14 + j] + n3 * f[21 + j] + (j < 4 ? 0 : keep * n[at + j]);
     }
   }
-  for (let j = 0; j < STATE; j++) {
+  for (let j = 0; j < SIZE; j++) {
     const w0 = work[j];
     const w1 = work[7 + j];
     const w2 = work[14 + j];
     const w3 = work[21 + j];
-    for (let i = 0; i < STATE; i++) {
-      n[i * STATE + j] =
+    for (let i = 0; i < SIZE; i++) {
+      n[i * SIZE + j] =
         f[i] * w0 + f[7 + i] * w1 + f[14 + i] * w2 + f[21 + i] * w3 +
-        (i < 4 ? 0 : keep * work[i * STATE + j]);
+        (i < 4 ? 0 : keep * work[i * SIZE + j]);
     }
   }
 }

@@ -11,6 +11,9 @@ import {
   transitionsOf,
 } from './rockingState.ts';
 
+/** A constant of this file: some module loaders look an imported one up at every use. */
+const SIZE = STATE;
+
 export interface WhitenedProducts {
   /** Products of the whitened columns, K×K lower triangle; K = columnCount + 2: a₁, b₁ come last. */
   readonly products: Float64Array;
@@ -36,10 +39,10 @@ export function whitenColumns(
   const width = columnCount + 2;
   const products = new Float64Array(width * width);
   const p = startCovariance(motion);
-  const mean = new Float64Array(STATE * width);
-  const f = new Float64Array(4 * STATE);
-  const h = new Float64Array(STATE);
-  const gain = new Float64Array(STATE);
+  const mean = new Float64Array(SIZE * width);
+  const f = new Float64Array(4 * SIZE);
+  const h = new Float64Array(SIZE);
+  const gain = new Float64Array(SIZE);
   const e = new Float64Array(width);
   const perScale = 1 / motion.planeScale;
   let logDeterminant = 0;
@@ -63,9 +66,9 @@ export function whitenColumns(
       e[columnCount + 1] = h[1] * tiltRe - h[0] * tiltIm;
       innovate(mean, h, gain, e, 1 / variance, width);
       accumulate(products, e, 1 / variance, width);
-      for (let i = 0; i < STATE; i++) {
+      for (let i = 0; i < SIZE; i++) {
         const g = gain[i] / variance;
-        for (let j = 0; j < STATE; j++) p[i * STATE + j] -= g * gain[j];
+        for (let j = 0; j < SIZE; j++) p[i * SIZE + j] -= g * gain[j];
       }
       logDeterminant += Math.log(variance);
       rows++;
@@ -111,7 +114,7 @@ function innovate(
   for (let c = 0; c < width; c++) {
     e[c] -= h0 * mean[c] + h1 * mean[width + c] + h4 * mean[4 * width + c];
   }
-  for (let i = 0; i < STATE; i++) {
+  for (let i = 0; i < SIZE; i++) {
     const g = gain[i] * perVariance;
     const row = i * width;
     for (let c = 0; c < width; c++) mean[row + c] += g * e[c];
