@@ -19,6 +19,8 @@ export interface TiltTracker {
   window: { first: number; last: number };
   last: LeanFit | null;
   framesSinceSeen: number;
+  /** Frames after which a new one weighs no less than its share of so many. */
+  readonly memoryFrames: number;
 }
 
 export interface FrameLean {
@@ -41,7 +43,11 @@ const FLOOR_SE_MM = 0.08;
 /** Frames after which the template's mean is no longer a start-up guess. */
 const TEMPLATE_MEMORY = 400;
 
-export function createTiltTracker(basis: LeanBasis, window: { first: number; last: number }): TiltTracker {
+export function createTiltTracker(
+  basis: LeanBasis,
+  window: { first: number; last: number },
+  memoryFrames: number = TEMPLATE_MEMORY,
+): TiltTracker {
   const blocks = basis.gainMm.length;
   return {
     blocks,
@@ -51,6 +57,7 @@ export function createTiltTracker(basis: LeanBasis, window: { first: number; las
     window,
     last: null,
     framesSinceSeen: 0,
+    memoryFrames,
   };
 }
 
@@ -116,7 +123,7 @@ export function addToTemplate(
     for (let r = Math.max(0, whole + 1); r < Math.min(BAND_ROWS, BAND_ROWS + whole); r++) {
       const value = profiles[start + r - whole] * (1 - part) + profiles[start + r - whole - 1] * part;
       if (value !== value) continue;
-      const weight = Math.min(TEMPLATE_MEMORY, templateWeight[start + r]) + 1;
+      const weight = Math.min(tracker.memoryFrames, templateWeight[start + r]) + 1;
       templateWeight[start + r] = weight;
       const old = template[start + r];
       template[start + r] = weight === 1 ? value : old + (value - old) / weight;

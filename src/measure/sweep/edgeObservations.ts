@@ -132,7 +132,7 @@ function describeBlocks(
     const toNewMm = map ? map.toNewMm : (z: number) => z;
     const newAzimuthDeg = map && map.azimuthDeg === map.azimuthDeg ? map.azimuthDeg : azimuthDeg;
     const edgeMm = edges[b] === edges[b] ? edges[b] : expected[b] + besideMm;
-    const contrastMm = zOfRowMm(contrastRow(refined.template, b, tilt.window));
+    const contrastMm = zOfRowMm(contrastRow(refined, b, tilt.window));
     const slope = sightSlope(view.sight.camera, radiusMm, newAzimuthDeg + view.sight.sightBearingDeg, 0);
     // The swing is that of what is followed: the contrast's height on the wheel, not the edge's.
     const belowEdgeMm = toNewMm(edgeMm) - toNewMm(contrastMm);

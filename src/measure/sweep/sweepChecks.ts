@@ -14,8 +14,16 @@ import type { SweepRecording } from './sweepRecording.ts';
 const MIN_FRAMES = 60;
 /** A usual share of columns below this is no line at all. */
 const LINE_NEVER_SHARE = 0.05;
-/** The edge this far below the line, mm: the line must then lie on the rib's face in full view. */
-const LINE_DUE_MM = 1.5;
+/**
+ * The edge this far below the line, mm: the line must then lie on the rib's face in full view. The
+ * edge's own height is known to 2 or 3 mm where glare hides it.
+ */
+const LINE_DUE_MM = 4;
+/** When the line is due in fewer pictures than this share, its absence everywhere is judged instead. */
+const DUE_PICTURES_SHARE = 0.25;
+/** Share of columns below which no line is there at all, and how long a groove may hide all of it, s. */
+const LINE_NOWHERE_SHARE = 0.03;
+const LINE_NOWHERE_LIMIT_S = 8;
 /** Blocks in which the line is due before a picture can say that it is gone. */
 const LINE_DUE_BLOCKS = 3;
 /** The line is gone in a picture that shows it in less than this share of its usual part of the due blocks. */
@@ -58,7 +66,7 @@ export function checkLineSeen(
   const { timeS } = observations;
   const seenShare = Float64Array.from(timeS, (_, i) => seenShareOfDue(recording, observations, i));
   const known = seenShare.filter((share) => share === share).sort();
-  if (known.length === 0) return null;
+  if (known.length < DUE_PICTURES_SHARE * timeS.length) return nowhereLong(recording);
   const usual = known[Math.floor(known.length * 0.75)];
   let goneS = 0;
   let stretchS = 0;
@@ -74,6 +82,17 @@ export function checkLineSeen(
   const spanS = timeS[timeS.length - 1] - timeS[0];
   if (longestS <= LINE_GONE_LIMIT_S && goneS <= LINE_GONE_LIMIT_SHARE * spanS) return null;
   return failed('line-lost', { secondsWithoutLine: round(goneS), longestSeconds: round(longestS) });
+}
+
+/** A wheel near balance with its edge on the line: nowhere is the line due, but it cannot hide for long. */
+function nowhereLong(recording: SweepRecording): Outcome<never, RefusalCode> | null {
+  let sinceS = recording.frames[0].timeS;
+  let longestS = 0;
+  for (const frame of recording.frames) {
+    if (frame.lineShare >= LINE_NOWHERE_SHARE) sinceS = frame.timeS;
+    longestS = Math.max(longestS, frame.timeS - sinceS);
+  }
+  return longestS > LINE_NOWHERE_LIMIT_S ? failed('line-lost', { longestSeconds: round(longestS) }) : null;
 }
 
 /** Of the blocks where the line is due in one picture, the share that shows it; NaN where it is due nowhere. */
