@@ -101,8 +101,8 @@ export const SHED_SCENE: DrawnScene = {
   laserOffAtS: Infinity,
   tapes: [drawnTape(0, 22, 'white')],
   camera: {
-    widthPx: 640,
-    heightPx: 360,
+    widthPx: 800,
+    heightPx: 450,
     horizontalFovDeg: 64,
     downTiltDeg: 32,
     yawDeg: 0,
@@ -110,8 +110,8 @@ export const SHED_SCENE: DrawnScene = {
     distanceMm: 600,
     heightMm: 190,
   },
-  frameRateHz: 12,
-  turnPoints: steadyTurn(-30, 392, 27),
+  frameRateHz: 10,
+  turnPoints: steadyTurn(-30, 392, 25),
   noise: 2,
 };
 

@@ -17,8 +17,8 @@ export interface Tread {
 export const TREAD_STEP_DEG = 0.1;
 export const TREAD_COLUMNS = 3600;
 export const TREAD_STEP_MM = 0.4;
-export const TREAD_TOP_MM = 50;
-export const TREAD_ROWS = 300;
+export const TREAD_TOP_MM = 70;
+export const TREAD_ROWS = 350;
 /** Top and bottom of each groove, mm from the edge. */
 export const GROOVES_MM = [
   { topMm: 0, bottomMm: -8 },
