@@ -7,6 +7,7 @@ import type { SweepProgress, SightMemory, SweepReader, SweepReaderOptions, Sweep
 import { createLightMeter, lightTrouble, meterLight } from './sight/lightMeter.ts';
 import type { PoseFit } from './geometry/poseFromLine.ts';
 import { createSightFinder, lookForSight, sightOfPose } from './sight/sightFinder.ts';
+import { checkCameraStill } from './sweep/cameraStill.ts';
 import { checkClosedTurn, checkLineSeen, checkRecording, coveredDeg } from './sweep/sweepChecks.ts';
 import { createProgressKeeper, followingProgress, lookingProgress } from './sweep/sweepProgress.ts';
 import { sweepReading } from './sweep/sweepReading.ts';
@@ -129,12 +130,15 @@ function resultOf(
   const check = checkRecording(recording);
   if (check && !check.ok) return refused(check.failure, turn);
   if (!geometry.ok) return refused(geometry.failure, turn);
+  const { observations, line, view } = geometry.value;
+  const still = checkCameraStill(observations, line, view);
+  if (still && !still.ok) return refused(still.failure, turn);
   const solved = solveSweep(recording, geometry.value);
   if (!solved.ok) return refused(solved.failure, turn);
   const closed = checkClosedTurn(coveredDeg(recording.turn.turnDeg) * solved.value.closure.scale);
   if (closed && !closed.ok) return refused(closed.failure, turn);
-  const line = checkLineSeen(recording, solved.value.observations);
-  if (line && !line.ok) return refused(line.failure, turn);
+  const seen = checkLineSeen(recording, solved.value.observations);
+  if (seen && !seen.ok) return refused(seen.failure, turn);
   const parts = sweepReading(recording, solved.value, options.earlier);
   if (!parts.ok) return refused(parts.failure, turn);
   return { reading: parts.value.reading, trace: sweepTrace(solved.value, parts.value.contributionsG) };

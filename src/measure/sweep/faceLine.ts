@@ -23,6 +23,11 @@ export interface FaceLine {
   /** Scatter of the rows on the face after all that, px. */
   readonly scatterPx: number;
   readonly blocksSeen: number;
+  /**
+   * Distance of every sighting from its block's pooled row, px down, the wheel's own movement taken
+   * out; observations × blocks, NaN where the line was not seen.
+   */
+  readonly awayPx: Float32Array;
 }
 
 /** A crown to start from: a car tyre's shoulder slopes by some 5 % (geometry of usual crown radii). */
@@ -42,6 +47,8 @@ const MIN_ROWS = 12;
 const MAX_GAP_MM = 25;
 
 interface Samples {
+  /** Index of each sighting's observation. */
+  readonly at: number[];
   /** Row below the first look's curve, px; what the wheel's own way moves it, px; gap, mm. One entry a sighting. */
   readonly rowPx: Float64Array;
   readonly movedPx: Float64Array;
@@ -63,12 +70,15 @@ export function faceLine(recording: SweepRecording, observations: EdgeObservatio
   const yPx: number[] = [];
   let squares = 0;
   let count = 0;
+  const awayPx = new Float32Array(observations.timeS.length * blocks).fill(NaN);
   samples.forEach((s, b) => {
-    const rows = uprightRows(s, crownSlope).filter((_, i) => members[b][i]);
+    const all = uprightRows(s, crownSlope);
+    const rows = all.filter((_, i) => members[b][i]);
     if (rows.length < MIN_ROWS) return;
     const mean = rows.reduce((sum, r) => sum + r, 0) / rows.length;
     for (const r of rows) squares += (r - mean) ** 2;
     count += rows.length;
+    all.forEach((row, i) => (awayPx[s.at[i] * blocks + b] = row - mean));
     addBlockPoints(recording, b, mean, xPx, yPx);
   });
   return {
@@ -76,6 +86,7 @@ export function faceLine(recording: SweepRecording, observations: EdgeObservatio
     crownSlope,
     scatterPx: count > 0 ? Math.sqrt(squares / count) : NaN,
     blocksSeen: xPx.length / POINTS_PER_BLOCK,
+    awayPx,
   };
 }
 
@@ -89,6 +100,7 @@ function samplesOf(
   const azimuthDeg = observations.azimuthsDeg[block];
   const [cos, sin] = [Math.cos((azimuthDeg * Math.PI) / 180), Math.sin((azimuthDeg * Math.PI) / 180)];
   const pxPerOutwardMm = rowsPerOutwardMm(view, azimuthDeg);
+  const at: number[] = [];
   const rowPx: number[] = [];
   const movedPx: number[] = [];
   const gapMm: number[] = [];
@@ -101,11 +113,13 @@ function samplesOf(
     if (Math.abs(gap) > MAX_GAP_MM) continue;
     // At the sheet's own height the face swings inward by lean times height above the ball.
     const outwardMm = way.toward[i] * cos + way.across[i] * sin - view.lineAboveBallMm * towardHere;
+    at.push(i);
     rowPx.push(row);
     movedPx.push(outwardMm * pxPerOutwardMm);
     gapMm.push(gap);
   }
   return {
+    at,
     rowPx: Float64Array.from(rowPx),
     movedPx: Float64Array.from(movedPx),
     gapMm: Float64Array.from(gapMm),

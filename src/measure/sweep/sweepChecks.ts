@@ -1,7 +1,8 @@
 import { failed, type Outcome } from '../../contract/outcome.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
-import { RAD_PER_DEG, wrapTurnDeg } from '../../quantities/angle.ts';
+import { wrapTurnDeg } from '../../quantities/angle.ts';
 import type { EdgeObservations } from './edgeObservations.ts';
+import { gapMm } from './gap.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 
 /**
@@ -97,17 +98,14 @@ function nowhereLong(recording: SweepRecording): Outcome<never, RefusalCode> | n
 
 /** Of the blocks where the line is due in one picture, the share that shows it; NaN where it is due nowhere. */
 function seenShareOfDue(recording: SweepRecording, observations: EdgeObservations, i: number): number {
-  const { azimuthsDeg, leans, offsetMm, edgeRadiusMm, frameIndex } = observations;
-  const rows = recording.frames[frameIndex[i]].lineOffsetPx;
+  const rows = recording.frames[observations.frameIndex[i]].lineOffsetPx;
   let due = 0;
   let seen = 0;
-  azimuthsDeg.forEach((azimuthDeg, b) => {
-    const a = azimuthDeg * RAD_PER_DEG;
-    const gapMm = offsetMm + edgeRadiusMm * (leans[i].toward * Math.cos(a) + leans[i].across * Math.sin(a));
-    if (gapMm > -LINE_DUE_MM) return;
+  for (let b = 0; b < rows.length; b++) {
+    if (gapMm(observations, i, b) > -LINE_DUE_MM) continue;
     due++;
     if (rows[b] === rows[b]) seen++;
-  });
+  }
   return due >= LINE_DUE_BLOCKS ? seen / due : NaN;
 }
 
