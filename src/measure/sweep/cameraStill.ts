@@ -2,65 +2,66 @@ import { failed, type Outcome } from '../../contract/outcome.ts';
 import type { EdgeObservations } from './edgeObservations.ts';
 import type { FaceLine } from './faceLine.ts';
 import type { WheelView } from './wheelView.ts';
-import { gapMm } from './gap.ts';
 
 /**
- * Whether the camera stood still: laser and camera stand in the room, so the line on the rib's face
- * stays where it is in the picture. A picture in which all of it lies elsewhere says that something
- * moved; shaking averages out over a second, a sagging arm or a knock does not.
+ * Whether the camera stood still. Laser and camera stand in the room, so the line on the rib's face
+ * stays where it is in the picture; where it falls into a groove it lies higher, but never for
+ * long, since the wheel's low side comes round with every turn. A good part of a turn in which no
+ * picture shows the line in its place says that the camera (or the laser) moved. Shaking averages
+ * out.
  */
 
-/** The line lies in full view on the face where the edge stands so far below it, mm. */
-const FACE_GAP_MM = -3;
-/** Blocks that must show the face before a picture counts. */
+/** Part of the turn that must show the line in its place, degrees: the high side hides it for some 90°. */
+const WINDOW_DEG = 150;
+const WINDOW_STEP_DEG = 10;
+/** Of a window's pictures this share may lie in a groove all over. */
+const HIDDEN_SHARE = 0.7;
+/** In a picture the lower quarter of the blocks is the face's. */
+const FACE_QUANTILE = 0.75;
 const MIN_BLOCKS = 3;
-/** Pictures are taken together over this time, s, at least so many of them. */
-const WINDOW_S = 1;
-const MIN_PICTURES = 6;
-/** The face line's own pooled error and creep stay below this, px of a picture 1280 wide. */
-const MOVED_PX = 2.2;
-/** A block's row farther off than this is a reflection, px. */
-const STRAY_PX = 25;
+const MIN_PICTURES = 10;
+/** The pooled line's own error and the wheel's creep stay below this, px of a picture 1280 wide. */
+const MOVED_PX = 2.5;
 
 export function checkCameraStill(
   observations: EdgeObservations,
   line: FaceLine,
   view: WheelView,
 ): Outcome<never, 'camera-moved'> | null {
-  const perPicture = Float64Array.from(observations.timeS, (_, i) => rowOff(observations, line, i));
-  const known = perPicture.filter((off) => off === off).sort();
-  if (known.length < MIN_PICTURES) return null;
-  const usual = known[known.length >> 1];
+  const perPicture = Float64Array.from(observations.timeS, (_, i) => facePx(observations, line, i));
   const limitPx = (MOVED_PX * view.sight.camera.pose.widthPx) / 1280;
-  const worst = worstWindow(observations.timeS, perPicture, usual);
-  if (Math.abs(worst.offPx) <= limitPx) return null;
+  const way = wayTurnedDeg(observations.turnDeg);
+  const last = way[way.length - 1] ?? 0;
+  let highest = 0;
+  let lowest = 0;
+  let atS = 0;
+  for (let from = 0; from + WINDOW_DEG <= last; from += WINDOW_STEP_DEG) {
+    const inside = perPicture.filter((off, i) => off === off && way[i] >= from && way[i] < from + WINDOW_DEG).sort();
+    if (inside.length < MIN_PICTURES) continue;
+    const off = inside[Math.floor(inside.length * HIDDEN_SHARE)];
+    if (off < lowest) {
+      lowest = off;
+      atS = observations.timeS[way.findIndex((w) => w >= from)];
+    }
+    highest = Math.max(highest, off);
+  }
+  if (highest - lowest <= limitPx) return null;
   return failed('camera-moved', {
-    movedPx: Math.round(worst.offPx * 10) / 10,
-    atSecond: Math.round(worst.timeS * 10) / 10,
+    movedPx: Math.round((highest - lowest) * 10) / 10,
+    aboutSecond: Math.round(atS),
   });
 }
 
-/** Middle of the blocks' distances from their pooled rows in one picture, px; NaN with too few. */
-function rowOff(observations: EdgeObservations, line: FaceLine, i: number): number {
+/** Distance of the face's line from its pooled place in one picture, px down; NaN with too few blocks. */
+function facePx(observations: EdgeObservations, line: FaceLine, i: number): number {
   const blocks = observations.azimuthsDeg.length;
-  const offs: number[] = [];
-  for (let b = 0; b < blocks; b++) {
-    const off = line.awayPx[i * blocks + b];
-    if (Math.abs(off) < STRAY_PX && gapMm(observations, i, b) < FACE_GAP_MM) offs.push(off);
-  }
-  return offs.length >= MIN_BLOCKS ? offs.sort((a, b) => a - b)[offs.length >> 1] : NaN;
+  const offs = line.awayPx.slice(i * blocks, (i + 1) * blocks).filter((off) => off === off).sort();
+  return offs.length >= MIN_BLOCKS ? offs[Math.floor(offs.length * FACE_QUANTILE)] : NaN;
 }
 
-/** The second whose middle picture is farthest from the usual. */
-function worstWindow(timeS: Float64Array, offPx: Float64Array, usualPx: number): { offPx: number; timeS: number } {
-  let worst = { offPx: 0, timeS: timeS[0] };
-  let from = 0;
-  for (let i = 0; i < timeS.length; i++) {
-    while (timeS[i] - timeS[from] > WINDOW_S) from++;
-    const window = offPx.slice(from, i + 1).filter((off) => off === off).sort();
-    if (window.length < MIN_PICTURES) continue;
-    const off = window[window.length >> 1] - usualPx;
-    if (Math.abs(off) > Math.abs(worst.offPx)) worst = { offPx: off, timeS: timeS[i] };
-  }
-  return worst;
+/** Way turned up to each picture, back and forth added, degrees. */
+function wayTurnedDeg(turnDeg: Float64Array): Float64Array {
+  const way = new Float64Array(turnDeg.length);
+  for (let i = 1; i < way.length; i++) way[i] = way[i - 1] + Math.abs(turnDeg[i] - turnDeg[i - 1]);
+  return way;
 }
