@@ -16,6 +16,18 @@ import {
   type Tread,
 } from './tread.ts';
 
+// Test runners turn imported names into property reads, which the loop over pixels would feel.
+const NODE = NODE_PX;
+const COLUMNS = TREAD_COLUMNS;
+const PER_DEG = 1 / TREAD_STEP_DEG;
+const PER_MM = 1 / TREAD_STEP_MM;
+const TOP_MM = TREAD_TOP_MM;
+const BOTTOM_MM = TREAD_TOP_MM - (TREAD_ROWS - 2) * TREAD_STEP_MM;
+const TAPE_MM = { from: TAPE_BOTTOM_MM, to: SHOULDER_TOP_MM };
+const GROOVES = GROOVES_MM;
+const DEPTH_MM = GROOVE_DEPTH_MM;
+const UNDER_LUMA = { wall: WALL_LUMA, floor: FLOOR_LUMA };
+
 const BACKGROUND_LUMA = 112;
 /** Luma and colour differences for one step of light in the laser's channel (BT.601). */
 const LASER_YUV = {
@@ -86,16 +98,16 @@ function spotAt(
   spot: Spot,
 ): void {
   const { values } = nodes;
-  const x0 = Math.floor((column + 0.5) / NODE_PX);
-  const y0 = Math.floor((row + 0.5) / NODE_PX);
-  const wx = (column + 0.5) / NODE_PX - x0;
-  const wy = (row + 0.5) / NODE_PX - y0;
+  const x0 = Math.floor((column + 0.5) / NODE);
+  const y0 = Math.floor((row + 0.5) / NODE);
+  const wx = (column + 0.5) / NODE - x0;
+  const wy = (row + 0.5) / NODE - y0;
   const i = (y0 * nodes.columns + x0) * 4;
   const j = i + nodes.columns * 4;
   const zMm = mixed(values, i + 1, j + 1, wx, wy);
   // Beside the wheel there is a corner without a meeting; above and below it no tread.
-  if (zMm !== zMm || zMm > TREAD_TOP_MM) return fill(spot, BACKGROUND_LUMA);
-  if (zMm < TREAD_TOP_MM - (TREAD_ROWS - 2) * TREAD_STEP_MM) return fill(spot, FLOOR_LUMA);
+  if (zMm !== zMm || zMm > TOP_MM) return fill(spot, BACKGROUND_LUMA);
+  if (zMm < BOTTOM_MM) return fill(spot, UNDER_LUMA.floor);
   const azimuthDeg = mixed(values, i, j, wx, wy);
   const aboveLaserMm = mixed(values, i + 2, j + 2, wx, wy);
   const slope = mixed(values, i + 3, j + 3, wx, wy);
@@ -121,20 +133,20 @@ function surfaceSpot(
   spot: Spot,
 ): void {
   const wheelDeg = (((azimuthDeg - turnDeg) % 360) + 360) % 360;
-  const x = wheelDeg / TREAD_STEP_DEG;
-  const y = (TREAD_TOP_MM - zMm) / TREAD_STEP_MM;
+  const x = wheelDeg * PER_DEG;
+  const y = (TOP_MM - zMm) * PER_MM;
   const solid = bilinear(tread.solid, x, y) / 255;
   const lamp = 1 - LAMP_FALL + LAMP_FALL * Math.cos((azimuthDeg * Math.PI) / 180);
   fill(spot, bilinear(tread.solidLuma, x, y));
   let lit = onSheet(scene, aboveLaserMm) * solid;
   if (solid < 1) {
     const wallMm = depthOfLowerWallMm(zMm, slope);
-    const depthMm = Math.min(GROOVE_DEPTH_MM, wallMm);
-    spot.luma += (1 - solid) * (wallMm < GROOVE_DEPTH_MM ? WALL_LUMA : FLOOR_LUMA);
+    const depthMm = Math.min(DEPTH_MM, wallMm);
+    spot.luma += (1 - solid) * (wallMm < DEPTH_MM ? UNDER_LUMA.wall : UNDER_LUMA.floor);
     lit += (1 - solid) * FLOOR_LIT * onSheet(scene, aboveLaserMm - slope * depthMm);
   }
   spot.luma *= lamp;
-  if (zMm > TAPE_BOTTOM_MM && zMm < SHOULDER_TOP_MM) addTapeColour(scene, wheelDeg, lamp, spot);
+  if (zMm > TAPE_MM.from && zMm < TAPE_MM.to) addTapeColour(scene, wheelDeg, lamp, spot);
   const light = lit * laserPeak;
   const laser = LASER_YUV[scene.laserColour];
   spot.luma += laser.y * light;
@@ -160,7 +172,7 @@ function onSheet(scene: DrawnScene, heightMm: number): number {
 
 /** How deep a line of sight gets in a groove until it meets the lower wall; endless in a slot. */
 function depthOfLowerWallMm(zMm: number, slope: number): number {
-  for (const groove of GROOVES_MM) {
+  for (const groove of GROOVES) {
     if (zMm < groove.topMm + 0.5 && zMm > groove.bottomMm - 0.5) {
       return Math.max(0, (zMm - groove.bottomMm) / slope);
     }
@@ -173,10 +185,10 @@ function bilinear(table: Uint8Array, x: number, y: number): number {
   const y0 = Math.floor(y);
   const wx = x - x0;
   const wy = y - y0;
-  const left = x0 % TREAD_COLUMNS;
-  const right = (x0 + 1) % TREAD_COLUMNS;
-  const row = y0 * TREAD_COLUMNS;
+  const left = x0 % COLUMNS;
+  const right = (x0 + 1) % COLUMNS;
+  const row = y0 * COLUMNS;
   const top = table[row + left] * (1 - wx) + table[row + right] * wx;
-  const next = row + TREAD_COLUMNS;
+  const next = row + COLUMNS;
   return top * (1 - wy) + (table[next + left] * (1 - wx) + table[next + right] * wx) * wy;
 }

@@ -30,6 +30,18 @@ export function readPictures(
   return { result: reader.finish(), progress };
 }
 
+/** As a film is read: once more with what the first pass taught, where it taught something. */
+export function readAsFilm(
+  pictures: readonly YuvPicture[],
+  setup: SweepSetup,
+  options: SweepReaderOptions = {},
+): SweepResult {
+  const first = createSweepReader(setup, options);
+  for (const picture of pictures) first.addFrame(picture);
+  const sight = first.secondLook();
+  return sight ? readPictures(pictures, setup, { ...options, sight }).result : first.finish();
+}
+
 export function accepted(reading: Reading): AcceptedReading {
   if (reading.status === 'ok') return reading;
   throw new Error(`refused: ${JSON.stringify(reading.refusals)}`);

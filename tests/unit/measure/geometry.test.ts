@@ -186,7 +186,7 @@ describe('poseFromLine', () => {
   it('weighs a wrong field of view against the line, and says how sure it is', () => {
     const fit = solve(circle(() => 0), FOV_DEG + 1.5, 31.8);
     const camera = cameraFromPose(fit.pose);
-    const true_ = cameraFromPose(truth);
+    const known = cameraFromPose(truth);
     const perRow = (c: typeof camera): number => {
       const at = new Float64Array(2);
       projectPoint(c, RADIUS_MM, 0, 0, at);
@@ -194,7 +194,7 @@ describe('poseFromLine', () => {
       return above?.zMm ?? NaN;
     };
     // 1.5° of field is 3 % of focal length: 0.3 to 0.6 % of the height scale (DESIGN section 8).
-    expect(Math.abs(perRow(camera) / perRow(true_) - 1)).toBeLessThan(0.01);
+    expect(Math.abs(perRow(camera) / perRow(known) - 1)).toBeLessThan(0.01);
     const focalSd = Math.sqrt(fit.covariance[0]);
     expect(Math.abs(Math.log(fit.pose.focalPx / truth.focalPx))).toBeLessThan(3 * focalSd);
   });

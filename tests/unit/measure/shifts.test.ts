@@ -99,7 +99,7 @@ describe('leanFit', () => {
   });
 
   it('turns with its input', () => {
-    const mirrored = risen().reverse();
+    const mirrored = risen().toReversed();
     const fit = fitLean(basis, mirrored, even, loose)!;
     expect(fit.across).toBeCloseTo(-lean.across, 8);
     expect(fit.toward).toBeCloseTo(lean.toward, 6);
