@@ -3,7 +3,11 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { seededRandom } from '../../samples/drawnWheel/seededRandom.ts';
 import type { YuvPicture } from '../../src/contract/picture.ts';
 import { createTreadBand, unrollPicture, zOfRowMm } from '../../src/measure/band/treadBand.ts';
-import { cameraFromPose, projectPoint, type CameraPose } from '../../src/measure/geometry/camera.ts';
+import {
+  cameraFromPose,
+  projectPoint,
+  type CameraPose,
+} from '../../src/measure/geometry/camera.ts';
 import { correlationAtShift, textureShift } from '../../src/measure/turn/textureShift.ts';
 import { openCv, withMats, type OpenCv } from './openCv.ts';
 
@@ -28,14 +32,32 @@ const rad = (deg: number): number => (deg * Math.PI) / 180;
 function openCvRotation(): number[] {
   const turn = (axis: 'x' | 'y' | 'z', deg: number): number[][] => {
     const [c, s] = [Math.cos(rad(deg)), Math.sin(rad(deg))];
-    if (axis === 'x') return [[1, 0, 0], [0, c, -s], [0, s, c]];
-    if (axis === 'y') return [[c, 0, s], [0, 1, 0], [-s, 0, c]];
-    return [[c, -s, 0], [s, c, 0], [0, 0, 1]];
+    if (axis === 'x')
+      return [
+        [1, 0, 0],
+        [0, c, -s],
+        [0, s, c],
+      ];
+    if (axis === 'y')
+      return [
+        [c, 0, s],
+        [0, 1, 0],
+        [-s, 0, c],
+      ];
+    return [
+      [c, -s, 0],
+      [s, c, 0],
+      [0, 0, 1],
+    ];
   };
   const times = (a: number[][], b: number[][]): number[][] =>
     a.map((row) => [0, 1, 2].map((j) => row.reduce((sum, v, k) => sum + v * b[k][j], 0)));
   // Room x toward the camera, y right in the picture, z up: right = y, down = −z, ahead = −x.
-  const facing = [[0, 1, 0], [0, 0, -1], [-1, 0, 0]];
+  const facing = [
+    [0, 1, 0],
+    [0, 0, -1],
+    [-1, 0, 0],
+  ];
   const turned = times(turn('x', POSE.downTiltDeg), times(turn('y', -POSE.yawDeg), facing));
   return times(turn('z', POSE.rollDeg), turned).flat();
 }
@@ -164,7 +186,9 @@ describe('against OpenCV', () => {
     });
     const middle = (shift: number): number => {
       // Unknown (0) outside the template's columns leaves the same cells to ours.
-      const masked = after.map((v, i) => (i % columns < reach || i % columns >= columns - reach ? 0 : v));
+      const masked = after.map((v, i) =>
+        i % columns < reach || i % columns >= columns - reach ? 0 : v,
+      );
       return correlationAtShift(before, masked, columns, shift);
     };
     for (let shift = -reach; shift <= reach; shift++) {

@@ -48,9 +48,7 @@ describe('a clockwise turn', () => {
   });
 
   it('puts weight on the light side, and says what it leaves', () => {
-    const stuck = reading.correction.map((w) =>
-      vectorFromPolar(w.massG * w.radiusMm, w.angleDeg),
-    );
+    const stuck = reading.correction.map((w) => vectorFromPolar(w.massG * w.radiusMm, w.angleDeg));
     const heavy = vectorFromPolar(reading.unbalance.amountGmm, reading.unbalance.heavySpotDeg);
     const left = vectorAmount(stuck.reduce(addVectors, heavy));
     expect(left).toBeCloseTo(reading.residualGmm, 3);
@@ -146,8 +144,21 @@ describe('other ways to turn and to look', () => {
         { timeS: 36, turnDeg: 475 },
       ],
     });
-    const reading = accepted(readPictures(sweep.pictures(), drawnSetup(sweep.scene)).result.reading);
+    const reading = accepted(
+      readPictures(sweep.pictures(), drawnSetup(sweep.scene)).result.reading,
+    );
     expectUnbalance(reading, sweep.scene, { amountGmm: 2400, heavySpotDeg: 310 });
+  });
+});
+
+describe('a first look with the line in the groove, and no second one', () => {
+  // Fails: read as a live camera's sweep it is accepted, with a stand lean of 66 mrad (true: 3) and
+  // a heavy spot 12° off. Read a second time, as a film is, it is right.
+  it.fails('is refused or right, never wrong', () => {
+    const sweep = drawnSweep({ seed: 310, heavySpotDeg: 270, standHighAzimuthDeg: 90 });
+    const { reading } = readPictures(sweep.pictures(), drawnSetup(sweep.scene)).result;
+    if (reading.status === 'refused') return;
+    expectUnbalance(reading, sweep.scene, { amountGmm: 3000, heavySpotDeg: 270 });
   });
 });
 
@@ -169,9 +180,7 @@ describe('a check sweep', () => {
     }));
     const earlier = accepted(readPictures(first.pictures(), setup).result.reading);
     const check = { ...setup, after: { sweep: 'first', added: [added] } };
-    const reading = accepted(
-      readPictures(second.pictures(), check, { earlier }).result.reading,
-    );
+    const reading = accepted(readPictures(second.pictures(), check, { earlier }).result.reading);
     expect(reading.response.source).toBe('trial');
     const perGmm = 305 / (16.5e3 * 9.5);
     // Within what it says of itself (a normal error passes 3.3 of it once in a thousand), and no

@@ -58,7 +58,11 @@ function bandOf(picture: YuvPicture) {
   return band;
 }
 
-const waves: Paint = (azimuth, z) => [120 + 50 * Math.sin(azimuth / 4) + 40 * Math.cos(z / 6), 0, 0];
+const waves: Paint = (azimuth, z) => [
+  120 + 50 * Math.sin(azimuth / 4) + 40 * Math.cos(z / 6),
+  0,
+  0,
+];
 
 describe('treadBand', () => {
   it('unrolls what was painted on the cylinder', () => {
@@ -103,7 +107,8 @@ describe('markUsableCells', () => {
       const band = bandOf(painted((_, z) => (Math.abs(z - 12) < 2 ? lit[colour] : [90, 0, 0])));
       markUsableCells(band, colour, 1.5);
       const middle = (band.columns - 1) / 2;
-      const usable = (z: number): number => band.usable[Math.round(rowOfZ(z)) * band.columns + middle];
+      const usable = (z: number): number =>
+        band.usable[Math.round(rowOfZ(z)) * band.columns + middle];
       expect([11, 12, 13].map(usable)).toEqual([0, 0, 0]);
       expect([-1, 0, 1].map(usable)).toEqual([0, 0, 0]);
       expect([30, 18, 6, 3, -3, -20, -50].map(usable)).toEqual([1, 1, 1, 1, 1, 1, 1]);
@@ -129,7 +134,9 @@ describe('markUsableCells', () => {
 
 describe('blockProfiles', () => {
   it('gives each block its own rows, unknown where most cells are', () => {
-    const band = bandOf(painted((azimuth, z) => [Math.round(100 + azimuth) + (z > 0 ? 20 : 0), 0, 0]));
+    const band = bandOf(
+      painted((azimuth, z) => [Math.round(100 + azimuth) + (z > 0 ? 20 : 0), 0, 0]),
+    );
     markUsableCells(band, 'green', 2);
     const layout = layoutBlocks(band);
     const profiles = new Float32Array(layout.azimuthsDeg.length * BAND_ROWS);

@@ -121,7 +121,13 @@ describe('cylinder', () => {
 });
 
 describe('poseFromLine', () => {
-  const truth = poseOf({ downTiltDeg: 31.5, yawDeg: 2, rollDeg: -1.5, distanceMm: 640, heightMm: 205 });
+  const truth = poseOf({
+    downTiltDeg: 31.5,
+    yawDeg: 2,
+    rollDeg: -1.5,
+    distanceMm: 640,
+    heightMm: 205,
+  });
 
   function circle(movedPx: (bearingDeg: number) => number): { xPx: number[]; yPx: number[] } {
     const camera = cameraFromPose(truth);
@@ -147,7 +153,11 @@ describe('poseFromLine', () => {
   };
 
   it('finds the pose of an exact circle', () => {
-    const { pose, residualPx, inlierShare } = solve(circle(() => 0), FOV_DEG, 31.5);
+    const { pose, residualPx, inlierShare } = solve(
+      circle(() => 0),
+      FOV_DEG,
+      31.5,
+    );
     expect(residualPx).toBeLessThan(1e-3);
     expect(inlierShare).toBe(1);
     expect(Math.abs(pose.distanceMm - 640)).toBeLessThan(0.5);
@@ -159,7 +169,11 @@ describe('poseFromLine', () => {
   it('leaves out what fell into slots, higher in the picture', () => {
     const normal = normalFrom(seededRandom(4));
     const inSlot = (b: number): boolean => ((b % 5) + 5) % 5 < 1.2;
-    const { pose, residualPx } = solve(circle((b) => (inSlot(b) ? -7 : 0) + 0.2 * normal()), FOV_DEG, 31.5);
+    const { pose, residualPx } = solve(
+      circle((b) => (inSlot(b) ? -7 : 0) + 0.2 * normal()),
+      FOV_DEG,
+      31.5,
+    );
     expect(residualPx).toBeLessThan(0.35);
     expect(Math.abs(pose.distanceMm - 640)).toBeLessThan(4);
     expect(Math.abs(pose.yawDeg - 2)).toBeLessThan(0.25);
@@ -184,7 +198,11 @@ describe('poseFromLine', () => {
   });
 
   it('weighs a wrong field of view against the line, and says how sure it is', () => {
-    const fit = solve(circle(() => 0), FOV_DEG + 1.5, 31.8);
+    const fit = solve(
+      circle(() => 0),
+      FOV_DEG + 1.5,
+      31.8,
+    );
     const camera = cameraFromPose(fit.pose);
     const known = cameraFromPose(truth);
     const perRow = (c: typeof camera): number => {

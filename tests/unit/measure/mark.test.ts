@@ -20,7 +20,11 @@ function shoulder(tapes: readonly DrawnTape[], lamp = 1) {
   return Array.from({ length: 200 }, (_, f) => {
     const turnDeg = -1.9 * f;
     const n = AZIMUTHS.length;
-    const colour: ShoulderColour = { y: new Uint8Array(n), u: new Int8Array(n), v: new Int8Array(n) };
+    const colour: ShoulderColour = {
+      y: new Uint8Array(n),
+      u: new Int8Array(n),
+      v: new Int8Array(n),
+    };
     AZIMUTHS.forEach((azimuth, i) => {
       const angle = wrapTurnDeg(azimuth - turnDeg);
       const tape = tapes.find(
@@ -63,8 +67,16 @@ describe('findTapes', () => {
   });
 
   it('finds several, and none on bare rubber or on nothing', () => {
-    const three = [drawnTape(20, 22, 'white'), drawnTape(40, 12, 'yellow'), drawnTape(300, 40, 'blue')];
-    expect(tapesOf(three).map((t) => t.colour).sort()).toEqual(['blue', 'white', 'yellow']);
+    const three = [
+      drawnTape(20, 22, 'white'),
+      drawnTape(40, 12, 'yellow'),
+      drawnTape(300, 40, 'blue'),
+    ];
+    expect(
+      tapesOf(three)
+        .map((t) => t.colour)
+        .sort(),
+    ).toEqual(['blue', 'white', 'yellow']);
     expect(tapesOf([])).toEqual([]);
     expect(findTapes(shoulderPanorama([], AZIMUTHS))).toEqual([]);
   });
@@ -86,7 +98,10 @@ describe('valveMark', () => {
   const wanted = { widthMm: 22, colour: 'white', edgeRadiusMm: RADIUS_MM } as const;
 
   it('takes the tape of the entered colour and width', () => {
-    const mark = valveMark([tape(22, 'yellow', 50), tape(21, 'white', 10), tape(60, 'white', 90)], wanted);
+    const mark = valveMark(
+      [tape(22, 'yellow', 50), tape(21, 'white', 10), tape(60, 'white', 90)],
+      wanted,
+    );
     expect(mark.ok && mark.value.middleDeg).toBe(10);
   });
 

@@ -61,7 +61,10 @@ describe('profileShift', () => {
 
 describe('leanFit', () => {
   const azimuths = Float64Array.from({ length: 19 }, (_, i) => -45 + 5 * i);
-  const basis = leanBasis(azimuths, azimuths.map((a) => 310 + (a * a) / 200));
+  const basis = leanBasis(
+    azimuths,
+    azimuths.map((a) => 310 + (a * a) / 200),
+  );
   const lean = { liftMm: 0.05, toward: 0.012, across: -0.021 };
   const risen = () => Float64Array.from(azimuths, (_, b) => riseAt(basis, lean, b));
   const even = new Float64Array(19).fill(0.1);

@@ -72,7 +72,12 @@ describe('turnTracker', () => {
   }
 
   it('follows a stop and a way back', () => {
-    const turns = [...ramp(0, 60, 50), ...ramp(60, 60, 20), ...ramp(60, 20, 40), ...ramp(20, 90, 60)];
+    const turns = [
+      ...ramp(0, 60, 50),
+      ...ramp(60, 60, 20),
+      ...ramp(60, 20, 40),
+      ...ramp(20, 90, 60),
+    ];
     const { steps } = follow(turns);
     turns.forEach((t, i) => expect(Math.abs((steps[i]?.turnDeg ?? NaN) - t)).toBeLessThan(0.4));
   });
@@ -113,7 +118,13 @@ describe('turnTracker', () => {
     const tracker = createTurnTracker(COLUMNS, STRIPS);
     const turns = ramp(0, 120, 100);
     const last = turns
-      .map((t, i) => trackTurn(tracker, view(wheel, t, noise).map((v, k) => v + standing[k]), i * FRAME_S))
+      .map((t, i) =>
+        trackTurn(
+          tracker,
+          view(wheel, t, noise).map((v, k) => v + standing[k]),
+          i * FRAME_S,
+        ),
+      )
       .pop();
     expect(Math.abs((last?.turnDeg ?? NaN) - 120)).toBeLessThan(0.6);
   });

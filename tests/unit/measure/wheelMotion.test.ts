@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
 
 import { drawnSweep } from '../../../samples/drawnWheel/drawnSweep.ts';
-import { checkClosedTurn, coveredDeg, widestHoleDeg } from '../../../src/measure/sweep/sweepChecks.ts';
+import {
+  checkClosedTurn,
+  coveredDeg,
+  widestHoleDeg,
+} from '../../../src/measure/sweep/sweepChecks.ts';
 import { creepWay } from '../../../src/measure/sweep/wheelMotion.ts';
 
 const BALL_RADIUS_MM = 31.75;
@@ -22,8 +26,15 @@ describe('creepWay', () => {
       const wayMm = 2 * Math.PI * BALL_RADIUS_MM * 0.01;
       expect(toward[FRAMES - 1] - toward[0]).toBeCloseTo(wayMm * Math.cos(rad(azimuth + 90)), 6);
       expect(across[FRAMES - 1] - across[0]).toBeCloseTo(wayMm * Math.sin(rad(azimuth + 90)), 6);
-      const back = creepWay(leans, turnDeg.map((t) => -t), BALL_RADIUS_MM);
-      expect(back.toward[FRAMES - 1] - back.toward[0]).toBeCloseTo(toward[0] - toward[FRAMES - 1], 6);
+      const back = creepWay(
+        leans,
+        turnDeg.map((t) => -t),
+        BALL_RADIUS_MM,
+      );
+      expect(back.toward[FRAMES - 1] - back.toward[0]).toBeCloseTo(
+        toward[0] - toward[FRAMES - 1],
+        6,
+      );
     }
   });
 
@@ -45,7 +56,11 @@ describe('creepWay', () => {
   it('agrees with the way of the drawn wheel, integrated by small steps', () => {
     const { states } = drawnSweep({ rockingMm: 2, standMrad: 6, frameRateHz: 30 });
     const leans = states.map((s) => ({ liftMm: 0, toward: s.toward, across: s.across }));
-    const way = creepWay(leans, states.map((s) => s.turnDeg), BALL_RADIUS_MM);
+    const way = creepWay(
+      leans,
+      states.map((s) => s.turnDeg),
+      BALL_RADIUS_MM,
+    );
     const meanMm = states.reduce((sum, s) => sum + s.wayTowardMm, 0) / states.length;
     const missMm = states.map((s, i) => Math.abs(s.wayTowardMm - meanMm - way.toward[i]));
     expect(Math.max(...missMm)).toBeLessThan(0.02);
