@@ -1,17 +1,20 @@
 import { formatShare } from '../words/numbers.ts';
 import { sweepWords } from '../words/sweepWords.ts';
 
-export function FilmProgress({ fraction }: { readonly fraction: number }) {
+export interface FilmProgressProps {
+  readonly fraction: number;
+  /** 2 while the film is read again with a better view; the bar then starts again. */
+  readonly pass: 1 | 2;
+}
+
+export function FilmProgress({ fraction, pass }: FilmProgressProps) {
+  const name = pass === 2 ? sweepWords.filmReadAgain : sweepWords.filmRead;
   return (
     <div className="film-progress">
       <span aria-hidden="true">
-        {sweepWords.filmRead} {formatShare(fraction)}
+        {name} {formatShare(fraction)}
       </span>
-      <progress
-        value={Math.min(Math.max(fraction, 0), 1)}
-        max={1}
-        aria-label={sweepWords.filmRead}
-      />
+      <progress value={Math.min(Math.max(fraction, 0), 1)} max={1} aria-label={name} />
     </div>
   );
 }

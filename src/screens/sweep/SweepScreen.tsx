@@ -27,9 +27,9 @@ export interface SweepScreenProps {
 const USUAL_SHAPE = 16 / 9;
 
 export function SweepScreen({ session, state, sound }: SweepScreenProps) {
-  const { progress, source, fraction } = state;
+  const { progress, source, fraction, pass = 1 } = state;
   const [shape, setShape] = useState(USUAL_SHAPE);
-  const instruction = instructionFor(progress, source, fraction);
+  const instruction = instructionFor(progress, source, fraction, pass);
   const event = useSweepEvents(progress, sound);
   const trouble = source === 'camera' && instruction.tone === 'trouble' ? progress?.trouble : null;
   return (
@@ -65,7 +65,7 @@ export function SweepScreen({ session, state, sound }: SweepScreenProps) {
         <SweepFacts progress={progress} event={event} framesDropped={state.framesDropped} />
       </div>
       <div className="sweep-end">
-        {fraction !== null && <FilmProgress fraction={fraction} />}
+        {fraction !== null && <FilmProgress fraction={fraction} pass={pass} />}
         <button type="button" className="plain" data-role="stop" onClick={() => session.stop()}>
           {sweepWords.stop}
         </button>

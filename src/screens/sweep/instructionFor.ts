@@ -21,14 +21,18 @@ export function coveredSectorCount(progress: SweepProgress): number {
 
 /**
  * The one line to read while a sweep runs. Only with a camera is there a hand to guide; of a film
- * it is told how far it has been read.
+ * it is told how far it has been read, and that it is read once more (`pass` 2) where the first
+ * pass taught a better view.
  */
 export function instructionFor(
   progress: SweepProgress | null,
   source: SourceKind,
   fraction: number | null,
+  pass: 1 | 2 = 1,
 ): Instruction {
-  return source === 'camera' ? liveInstruction(progress) : filmInstruction(progress, fraction);
+  return source === 'camera'
+    ? liveInstruction(progress)
+    : filmInstruction(progress, fraction, pass);
 }
 
 function liveInstruction(progress: SweepProgress | null): Instruction {
@@ -46,12 +50,17 @@ function liveInstruction(progress: SweepProgress | null): Instruction {
   return calm(speed === 'still' ? words.goBackOn : words.goOn);
 }
 
-function filmInstruction(progress: SweepProgress | null, fraction: number | null): Instruction {
+function filmInstruction(
+  progress: SweepProgress | null,
+  fraction: number | null,
+  pass: 1 | 2,
+): Instruction {
   const words = sweepWords.film;
   if (fraction !== null && fraction >= 1) return calm(words.working);
   if (progress === null) return calm(words.starting);
   if (progress.enough) return { say: words.enough, tone: 'done' };
   if (progress.stage === 'lost') return { say: words.lost, tone: 'trouble' };
+  if (pass === 2) return calm(words.secondLook);
   return calm(progress.stage === 'looking' ? words.looking : words.following);
 }
 

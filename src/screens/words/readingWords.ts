@@ -56,7 +56,7 @@ export const readingWords = {
   turnText: (covered: string, sense: string) => `${covered} ${sense}`,
   clockwise: 'clockwise',
   counterClockwise: 'counter-clockwise',
-  closure: (off: string) => `two views of the same tread agreed to ${off}`,
+  closure: (off: string) => `closed on the same tread; scale error of ${off} taken out`,
   rocking: 'Rocking',
   rockingText: (period: string) => `once in ${period}`,
   contributions: 'Where the ± comes from',

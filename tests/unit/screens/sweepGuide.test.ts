@@ -71,6 +71,15 @@ describe('the line while a film is read', () => {
     }
   });
 
+  it('says that a film is read a second time, since its share read starts again', () => {
+    const again = progress({ stage: 'following', covered: 12 });
+    expect(instructionFor(again, 'file', 0.2, 2).say).toBe(sweepWords.film.secondLook);
+    expect(instructionFor(again, 'file', 0.2, 1).say).toBe(sweepWords.film.following);
+    expect(instructionFor(progress({ stage: 'lost' }), 'file', 0.2, 2).say).toBe(
+      sweepWords.film.lost,
+    );
+  });
+
   it('says when the reading is being worked out', () => {
     expect(instructionFor(progress({ enough: true }), 'sample', 1).say).toBe(
       sweepWords.film.working,
