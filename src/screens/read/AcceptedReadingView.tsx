@@ -74,7 +74,7 @@ export function AcceptedReadingView(props: AcceptedReadingViewProps) {
           </div>
         </section>
       )}
-      {trace !== null && <EdgeTrace trace={trace} reading={reading} />}
+      {trace !== null && <EdgeTrace trace={trace} reading={reading} summary={summary} />}
       <ReadingDetails reading={reading} trace={trace} summary={summary} unit={unit} />
       <p className="couple">{readingWords.couple}</p>
     </div>

@@ -8,6 +8,7 @@ import { HeavyDrop, LightRing } from '../parts/shapes.tsx';
 import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
 import { formatClockAndDeg, formatMm } from '../words/numbers.ts';
 import { readingWords } from '../words/readingWords.ts';
+import { NORMAL_95, type ReadingSummary } from './readingSummary.ts';
 import { AngleAxis, HeightAxis } from './TraceAxes.tsx';
 import {
   drawnRangeMm,
@@ -20,6 +21,7 @@ import {
 export interface EdgeTraceProps {
   readonly trace: SweepTrace;
   readonly reading: AcceptedReading;
+  readonly summary: ReadingSummary;
 }
 
 const MAIN_HEIGHT_PX = 340;
@@ -29,7 +31,7 @@ const GAP_PX = 28;
 const SIGN_ROOM_PX = 44;
 
 /** The edge unrolled: height against wheel angle, the fitted wave, and what is off it underneath. */
-export function EdgeTrace({ trace, reading }: EdgeTraceProps) {
+export function EdgeTrace({ trace, reading, summary }: EdgeTraceProps) {
   const [ref, widthPx] = useMeasuredWidth<SVGSVGElement>(1100);
   const text = textSizePx();
   const left = text * 3.2;
@@ -41,7 +43,7 @@ export function EdgeTrace({ trace, reading }: EdgeTraceProps) {
   const r = scaleLinear(drawnRangeMm(trace.residualMm), [RESIDUAL_HEIGHT_PX, 8]).nice(3);
   const height = residualTop + RESIDUAL_HEIGHT_PX + bottom;
   const label = readingWords.traceText(
-    formatMm(reading.tilt.edgeRiseMm, 0.05).text.split('\u00a0±')[0]!,
+    formatMm(reading.tilt.edgeRiseMm, NORMAL_95 * summary.edgeRiseStandardErrorMm).text,
     formatClockAndDeg(reading.tilt.highSpotDeg),
     formatMm(rmsMm(trace.residualMm)).text,
   );
@@ -85,7 +87,7 @@ function TraceSigns({
   reading,
   x,
   y,
-}: EdgeTraceProps & { readonly x: Scale; readonly y: Scale }) {
+}: Pick<EdgeTraceProps, 'trace' | 'reading'> & { readonly x: Scale; readonly y: Scale }) {
   const { edgeRiseMm, highSpotDeg } = reading.tilt;
   const at = (angleDeg: number, heightMm: number) =>
     `translate(${x(wrapTurnDeg(angleDeg))} ${y(trace.fit.offsetMm + heightMm)})`;

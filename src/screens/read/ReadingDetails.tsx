@@ -4,7 +4,7 @@ import { formatRoomDirection } from '../words/directions.ts';
 import { formatMass, formatMm, formatMrad, formatNumber, formatSeconds } from '../words/numbers.ts';
 import type { MassUnit } from '../words/numbers.ts';
 import { readingWords } from '../words/readingWords.ts';
-import type { ReadingSummary } from './readingSummary.ts';
+import { NORMAL_95, type ReadingSummary } from './readingSummary.ts';
 import { StandLeanDrawing } from './StandLeanDrawing.tsx';
 
 export interface ReadingDetailsProps {
@@ -13,9 +13,6 @@ export interface ReadingDetailsProps {
   readonly summary: ReadingSummary;
   readonly unit: MassUnit;
 }
-
-/** Half width of a 95 % range in standard errors of a normal distribution. */
-const NORMAL_95 = 1.96;
 
 /** Stand lean, response and turn: what the figures rest on. */
 export function ReadingDetails({ reading, trace, summary, unit }: ReadingDetailsProps) {

@@ -15,6 +15,9 @@ export interface RefusedReadingViewProps {
   readonly notices: ReactNode;
 }
 
+/** A ring that is full says nothing of why there is no reading, and looks like a success. */
+const WHOLE_TURN_DEG = SECTOR_COUNT * SECTOR_DEG;
+
 /** What was seen, what to change, sweep again. Never a figure of the wheel. */
 export function RefusedReadingView({ reading, streak, actions, notices }: RefusedReadingViewProps) {
   const [first, ...others] = reading.refusals;
@@ -46,7 +49,7 @@ export function RefusedReadingView({ reading, streak, actions, notices }: Refuse
         {notices}
         {actions}
       </div>
-      {turn !== null && (
+      {turn !== null && turn.coveredDeg < WHOLE_TURN_DEG && (
         <figure className="refused-turn">
           <TurnRing
             sectors={seenSectors(turn.coveredDeg)}

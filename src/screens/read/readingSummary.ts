@@ -1,6 +1,9 @@
-import { shortWayDeg, wrapTurnDeg } from '../../quantities/angle.ts';
+import { RAD_PER_DEG, shortWayDeg, wrapTurnDeg } from '../../quantities/angle.ts';
 import type { AcceptedReading, Weight } from '../../contract/reading.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
+
+/** Half width of a 95 % range in standard errors of a normal distribution. */
+export const NORMAL_95 = 1.96;
 
 /** A reading in the terms of the person at the stand: grams at the weight radius, and where. */
 export interface ReadingSummary {
@@ -26,6 +29,8 @@ export interface ReadingSummary {
   /** Edge rise for one gram at the weight radius, and its standard error, mm. */
   readonly riseMmPerG: number;
   readonly riseStandardErrorMmPerG: number;
+  /** Standard error of the edge's once-round rise, mm, along the rise itself. */
+  readonly edgeRiseStandardErrorMm: number;
   /** Stand lean as a rise at the tread edge, mm. */
   readonly standRiseMm: number;
 }
@@ -47,8 +52,16 @@ export function readingSummary(reading: AcceptedReading, setup: SweepSetup): Rea
     leftG: leftGmm / weightRadiusMm,
     riseMmPerG: response.mmPerGmm * weightRadiusMm,
     riseStandardErrorMmPerG: response.standardError * weightRadiusMm,
+    edgeRiseStandardErrorMm: riseStandardErrorMm(tilt),
     standRiseMm: (tilt.standMrad / 1000) * edgeRadiusMm,
   };
+}
+
+/** √(uᵀ·C·u), u the unit vector toward the high spot. */
+function riseStandardErrorMm(tilt: AcceptedReading['tilt']): number {
+  const u = [Math.cos(tilt.highSpotDeg * RAD_PER_DEG), Math.sin(tilt.highSpotDeg * RAD_PER_DEG)];
+  const [[c00, c01], [, c11]] = tilt.covarianceMm2;
+  return Math.sqrt(u[0]! ** 2 * c00 + 2 * u[0]! * u[1]! * c01 + u[1]! ** 2 * c11);
 }
 
 function spotsOf(reading: AcceptedReading): ReadingSummary['spots'] {

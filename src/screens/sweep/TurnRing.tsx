@@ -9,6 +9,9 @@ const INNER = 116;
 /** Gap between sectors, degrees: enough to count quarters, too little to look empty. */
 const GAP_DEG = 0.7;
 
+/** Where the stem stands, close to the ring: next to the figure it would look like a minus. */
+const VALVE_FOOT = 97;
+
 export interface TurnRingProps {
   readonly sectors: readonly boolean[];
   readonly coveredDeg: number;
@@ -47,7 +50,7 @@ export function TurnRing({ sectors, coveredDeg, enough, valveTurnDeg }: TurnRing
       <path className="ring-quarter" d="M0 -156 V-110 M156 0 H110 M0 156 V110 M-156 0 H-110" />
       {valveTurnDeg !== null && (
         // The sight is below, toward the person: a valve at turn 0 stands there.
-        <g transform={`rotate(${(valveTurnDeg + 180).toFixed(1)}) translate(0 -88)`}>
+        <g transform={`rotate(${(valveTurnDeg + 180).toFixed(1)}) translate(0 ${-VALVE_FOOT})`}>
           <ValveStem />
         </g>
       )}

@@ -6,11 +6,22 @@ export interface EvidenceText {
   readonly value: string;
 }
 
-/** Names whose own words would not tell enough. */
-const BETTER_NAMES: Readonly<Record<string, string>> = {
-  coveredDeg: 'turn seen',
-  usualShare: 'share of the line usually in sight',
-  inlierShare: 'share of the line on one curve',
+/** Names whose own words would not tell enough, and the unit where the name has none of its own. */
+const BETTER_NAMES: Readonly<Record<string, readonly [name: string, unit?: string]>> = {
+  coveredDeg: ['turn seen'],
+  usualShare: ['share of the line usually in sight'],
+  inlierShare: ['share of the line on one curve'],
+  residualPx: ['line off its curve by'],
+  spanDeg: ['line seen round the tread'],
+  turnWithoutLineDeg: ['turned without the line in sight'],
+  secondsWithoutLine: ['without the line', '\u00a0s'],
+  longestSeconds: ['longest stretch of that', '\u00a0s'],
+  movedPx: ['line found off its place by'],
+  aboutSecond: ['at about', '\u00a0s'],
+  degreesBetweenPictures: ['turned from picture to picture', '°'],
+  widestGapDeg: ['widest hole'],
+  rockingRmsMm: ['rocking at the edge'],
+  radius95Mm: ['± of the edge’s rise'],
 };
 
 /** Unit suffixes of names, and how they are written behind a number; `S` last, it is the shortest. */
@@ -29,9 +40,10 @@ export function evidenceText(name: string, value: number | string | boolean): Ev
   const unit = UNIT_SUFFIXES.find(([suffix]) => name.endsWith(suffix));
   const bare = unit === undefined ? name : name.slice(0, -unit[0].length);
   const words = bare.replace(/(?<=[a-z])(?=[A-Z])/g, ' ').toLowerCase();
+  const [betterName = words, betterUnit = unit?.[1] ?? ''] = BETTER_NAMES[name] ?? [];
   return {
-    name: BETTER_NAMES[name] ?? words,
-    value: typeof value === 'number' ? `${shortNumber(value)}${unit?.[1] ?? ''}` : String(value),
+    name: betterName,
+    value: typeof value === 'number' ? `${shortNumber(value)}${betterUnit}` : String(value),
   };
 }
 
