@@ -94,7 +94,8 @@ export function createSweepReader(setup: SweepSetup, options: SweepReaderOptions
       return resultOf(recording, geometryOf(recording), options);
     },
     secondLook(): SightMemory | null {
-      if (!recording || options.sight) return null;
+      // A turn cut short stays short however well it is seen.
+      if (!recording || options.sight || checkRecording(recording) !== null) return null;
       const geometry = geometryOf(recording);
       return geometry.ok ? secondLook(recording, geometry.value) : null;
     },

@@ -74,7 +74,7 @@ export function poseFromLine(
   const n = points.xPx.length;
   if (n < MIN_POINTS) return failed('line-lost', { linePoints: n });
   const focal0 = focalFromFov(known.horizontalFovDeg ?? UNKNOWN_FOV_DEG, known.widthPx);
-  const starts = START_DISTANCES.map((f) => startAt(points, f * known.edgeRadiusMm, focal0, known));
+  const starts = [points, ...partsOf(points)].flatMap((part) => startsFrom(part, focal0, known));
   let best = bestFit(points, starts, focal0, known);
   // What lies above the circle fell into a groove. Leave it out, and look again with the rest.
   for (let round = 0; best && round < TRIM_ROUNDS; round++) {
@@ -86,6 +86,26 @@ export function poseFromLine(
   if (!best) return failed('line-lost', { linePoints: n });
   const pose = toPose(best.parameters, focal0, known);
   return judged(best, circleResiduals(points, pose, known.edgeRadiusMm), pose);
+}
+
+/**
+ * Starts from a part of the arc: where a long stretch fell into a groove, the rest alone leads to
+ * the right circle, and all together to a wrong one between.
+ */
+function startsFrom(part: LinePoints, focal0: number, known: KnownOfCamera): Float64Array[] {
+  const upright = START_DISTANCES.map((f) => startAt(part, f * known.edgeRadiusMm, focal0, known));
+  const fit = part.xPx.length >= MIN_POINTS / 2 ? bestFit(part, upright, focal0, known) : null;
+  return fit ? [...upright, fit.parameters] : upright;
+}
+
+/** Left, middle and right halves of the points, by column. */
+function partsOf(points: LinePoints): LinePoints[] {
+  const order = Array.from(points.xPx, (_, i) => i).sort((a, b) => points.xPx[a] - points.xPx[b]);
+  const half = Math.floor(order.length / 2);
+  return [0, Math.floor(half / 2), order.length - half].map((from) => {
+    const at = order.slice(from, from + half);
+    return { xPx: at.map((i) => points.xPx[i]), yPx: at.map((i) => points.yPx[i]) };
+  });
 }
 
 interface Fitted {

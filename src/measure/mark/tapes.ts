@@ -121,7 +121,7 @@ function describe(p: ShoulderPanorama, difference: Float64Array, s: Stretch, rub
   return {
     middleDeg: wrapTurnDeg(((start + end) / 2) * PANORAMA_STEP_DEG),
     widthDeg,
-    colour: tapeColour(meanOf(p.y), meanOf(p.u), meanOf(p.v)),
+    colour: tapeColour(meanOf(p.y), meanOf(p.u), meanOf(p.v), medianOf(p.y)),
     contrast: peak / rubberSd,
   };
 }
@@ -144,8 +144,9 @@ const COLOURLESS_PER_LUMA = 0.1;
 const COLOURLESS_MIN = 4;
 
 /** Nearest hue of the common tapes in the (U, V) plane; BT.601 hues of the full colours. */
-function tapeColour(y: number, u: number, v: number): MarkColour | 'other' {
-  if (Math.hypot(u, v) < Math.max(COLOURLESS_MIN, COLOURLESS_PER_LUMA * y)) return 'white';
+function tapeColour(y: number, u: number, v: number, rubberY: number): MarkColour | 'other' {
+  // Colourless and darker than rubber is a shadow, a slot or dirt; white tape is brighter.
+  if (Math.hypot(u, v) < Math.max(COLOURLESS_MIN, COLOURLESS_PER_LUMA * y)) return y > rubberY ? 'white' : 'other';
   const hue = (Math.atan2(v, u) * 180) / Math.PI;
   const hues: readonly [MarkColour, number][] = [
     ['yellow', 172],

@@ -15,7 +15,7 @@ import type { WheelView } from './wheelView.ts';
 const WINDOW_DEG = 150;
 const WINDOW_STEP_DEG = 10;
 /** Of a window's pictures this share may lie in a groove all over. */
-const HIDDEN_SHARE = 0.7;
+const HIDDEN_SHARE = 0.85;
 /** In a picture the lower quarter of the blocks is the face's. */
 const FACE_QUANTILE = 0.75;
 const MIN_BLOCKS = 3;
@@ -60,7 +60,7 @@ function facePx(observations: EdgeObservations, line: FaceLine, i: number): numb
 }
 
 /** Way turned up to each picture, back and forth added, degrees. */
-function wayTurnedDeg(turnDeg: Float64Array): Float64Array {
+export function wayTurnedDeg(turnDeg: Float64Array): Float64Array {
   const way = new Float64Array(turnDeg.length);
   for (let i = 1; i < way.length; i++) way[i] = way[i - 1] + Math.abs(turnDeg[i] - turnDeg[i - 1]);
   return way;

@@ -7,6 +7,7 @@ import { sightSlope } from '../geometry/cylinder.ts';
 import { heightMap } from './finalView.ts';
 import { contrastRow, type RefinedShifts } from './refinedShifts.ts';
 import type { SweepRecording } from './sweepRecording.ts';
+import { standLeanFromCreep } from './standLean.ts';
 import { creepWay } from './wheelMotion.ts';
 import type { WheelView } from './wheelView.ts';
 
@@ -53,7 +54,7 @@ export function edgeObservations(
   crownSlope: number,
   turnDegOf: (frame: number) => number | null,
 ): EdgeObservations {
-  const { blocks, basis, first } = placeBlocks(recording, refined, view, crownSlope);
+  const { blocks, basis, first: placed } = placeBlocks(recording, refined, view, crownSlope);
   const azimuthsDeg = Float64Array.from(blocks, (b) => b.azimuthDeg);
   const used: number[] = [];
   recording.frames.forEach((_, f) => {
@@ -70,8 +71,33 @@ export function edgeObservations(
     });
   });
   const turnDeg = Float64Array.from(used, (f) => turnDegOf(f)!);
-  const leans = frameLeans(seen, standardErrorMm, basis, first.lean);
-  const way = creepWay(leans, turnDeg, view.setup.stand.ballDiameterMm / 2);
+  const timeS = Float64Array.from(used, (f) => recording.frames[f].timeS);
+  const ballRadiusMm = view.setup.stand.ballDiameterMm / 2;
+  const guessed = frameLeans(seen, standardErrorMm, basis, placed.lean);
+  const guessedWay = creepWay(guessed, turnDeg, ballRadiusMm);
+  const correction = standLeanFromCreep({
+    slopes: Float64Array.from(blocks, (b) => b.slope),
+    cos: basis.cos,
+    sin: basis.sin,
+    azimuthsDeg,
+    heightMm: seen.map((shift, at) => {
+      const b = at % blocks.length;
+      const i = Math.floor(at / blocks.length);
+      const outwardMm = guessedWay.toward[i] * basis.cos[b] + guessedWay.across[i] * basis.sin[b];
+      return shift + blocks[b].slope * outwardMm;
+    }),
+    turnDeg,
+    timeS,
+    ballRadiusMm,
+    leanSd: STAND_LEAN_SD,
+  });
+  const first = leanedBy(placed, blocks, basis, correction);
+  const leans = guessed.map((l) => ({
+    liftMm: 0,
+    toward: l.toward + correction.toward,
+    across: l.across + correction.across,
+  }));
+  const way = creepWay(leans, turnDeg, ballRadiusMm);
   const heightMm = seen.map((shift, at) => {
     const i = Math.floor(at / blocks.length);
     const block = blocks[at % blocks.length];
@@ -85,7 +111,7 @@ export function edgeObservations(
   });
   return {
     azimuthsDeg,
-    timeS: Float64Array.from(used, (f) => recording.frames[f].timeS),
+    timeS,
     turnDeg,
     heightMm,
     standardErrorMm: standardErrorMm.map((se, at) => (se * view.setup.wheel.edgeRadiusMm) / blocks[at % blocks.length].gainMm),
@@ -95,6 +121,28 @@ export function edgeObservations(
     offsetMm: first.offsetMm,
     leans,
   };
+}
+
+interface TemplatePlace {
+  readonly lean: Lean;
+  readonly offsetMm: number;
+  readonly edgeMm: Float64Array;
+}
+
+/** The template's place with its lean corrected: the offset follows from where the edge stands. */
+function leanedBy(
+  place: TemplatePlace,
+  blocks: readonly Block[],
+  basis: LeanBasis,
+  correction: { readonly toward: number; readonly across: number },
+): TemplatePlace {
+  const lean: Lean = {
+    liftMm: 0,
+    toward: place.lean.toward + correction.toward,
+    across: place.lean.across + correction.across,
+  };
+  const offsets = blocks.map((_, b) => place.edgeMm[b] - riseAt(basis, lean, b)).sort((a, b) => a - b);
+  return { lean, offsetMm: offsets[offsets.length >> 1], edgeMm: place.edgeMm };
 }
 
 /** Blocks, their basis and the template's own lean; twice, since the swing depends on the edge's height. */
@@ -165,7 +213,7 @@ function absoluteLeanOfTemplate(
   blocks: readonly Block[],
   basis: LeanBasis,
   levelLean: { readonly toward: number; readonly across: number },
-): { lean: Lean; offsetMm: number; edgeMm: Float64Array } {
+): TemplatePlace {
   const edgeMm = Float64Array.from(blocks, (b) => b.toNewMm(b.edgeMm));
   const even = new Float64Array(blocks.length).fill(1);
   const fit = fitLean(basis, edgeMm, even, {

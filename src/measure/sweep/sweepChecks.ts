@@ -2,7 +2,7 @@ import { failed, type Outcome } from '../../contract/outcome.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
 import { wrapTurnDeg } from '../../quantities/angle.ts';
 import type { EdgeObservations } from './edgeObservations.ts';
-import { gapMm } from './gap.ts';
+import { wayTurnedDeg } from './cameraStill.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 
 /**
@@ -16,25 +16,14 @@ const MIN_FRAMES = 60;
 /** A usual share of columns below this is no line at all. */
 const LINE_NEVER_SHARE = 0.05;
 /**
- * The edge this far below the line, mm: the line must then lie on the rib's face in full view. The
- * edge's own height is known to 2 or 3 mm where glare hides it.
+ * From above a groove hides the line, while the wheel's high side passes: for some 90° of turn at
+ * most. In so much of the turn, degrees, the line must come back.
  */
-const LINE_DUE_MM = 4;
-/** When the line is due in fewer pictures than this share, its absence everywhere is judged instead. */
-const DUE_PICTURES_SHARE = 0.25;
-/** Share of columns below which no line is there at all, and how long a groove may hide all of it, s. */
-const LINE_NOWHERE_SHARE = 0.03;
-const LINE_NOWHERE_LIMIT_S = 8;
-/** Blocks in which the line is due before a picture can say that it is gone. */
-const LINE_DUE_BLOCKS = 3;
-/** The line is gone in a picture that shows it in less than this share of its usual part of the due blocks. */
-const LINE_GONE_SHARE = 0.3;
-/**
- * Longest time without the line, s, that a passing hand explains, and the share of the sweep that a
- * weak line in dim light may flicker away; a dead battery goes past the first at once.
- */
-const LINE_GONE_LIMIT_S = 2.5;
-const LINE_GONE_LIMIT_SHARE = 0.45;
+const LINE_WINDOW_DEG = 130;
+const LINE_WINDOW_STEP_DEG = 10;
+/** Come back: one picture in ten shows it in at least this part of its usual columns. */
+const LINE_BACK_QUANTILE = 0.9;
+const LINE_BACK_PART = 0.3;
 /** Share of the pictures that may be blind to the tread or to its turn. */
 const BLIND_LIMIT_SHARE = 0.35;
 /** One whole turn, and no stretch of it unseen wider than this. */
@@ -56,57 +45,30 @@ function lineNeverSeen(recording: SweepRecording): Outcome<never, RefusalCode> |
   return usual < LINE_NEVER_SHARE ? failed('line-lost', { usualShare: round(usual) }) : null;
 }
 
-/**
- * Whether the line went out in mid-sweep. From above a groove hides the line, for seconds at a
- * time; only where the edge stands below the line must it be seen.
- */
+/** Whether the line went out in mid-sweep: a good part of the turn in which it never shows. */
 export function checkLineSeen(
   recording: SweepRecording,
   observations: EdgeObservations,
 ): Outcome<never, RefusalCode> | null {
-  const { timeS } = observations;
-  const seenShare = Float64Array.from(timeS, (_, i) => seenShareOfDue(recording, observations, i));
-  const known = seenShare.filter((share) => share === share).sort();
-  if (known.length < DUE_PICTURES_SHARE * timeS.length) return nowhereLong(recording);
-  const usual = known[Math.floor(known.length * 0.75)];
-  let goneS = 0;
-  let stretchS = 0;
-  let longestS = 0;
-  for (let i = 1; i < timeS.length; i++) {
-    if (seenShare[i] !== seenShare[i]) continue;
-    if (seenShare[i] < LINE_GONE_SHARE * usual || seenShare[i] === 0) {
-      goneS += timeS[i] - timeS[i - 1];
-      stretchS += timeS[i] - timeS[i - 1];
-      longestS = Math.max(longestS, stretchS);
-    } else stretchS = 0;
+  const shares = Float64Array.from(observations.frameIndex, (f) => recording.frames[f].lineShare);
+  const usual = quantile(shares, LINE_BACK_QUANTILE);
+  const way = wayTurnedDeg(observations.turnDeg);
+  const last = way[way.length - 1] ?? 0;
+  for (let from = 0; from + LINE_WINDOW_DEG <= last; from += LINE_WINDOW_STEP_DEG) {
+    const inside = shares.filter((_, i) => way[i] >= from && way[i] < from + LINE_WINDOW_DEG);
+    const back = quantile(inside, LINE_BACK_QUANTILE);
+    if (back >= LINE_BACK_PART * usual) continue;
+    return failed('line-lost', {
+      turnWithoutLineDeg: LINE_WINDOW_DEG,
+      aboutSecond: Math.round(observations.timeS[way.findIndex((w) => w >= from)]),
+    });
   }
-  const spanS = timeS[timeS.length - 1] - timeS[0];
-  if (longestS <= LINE_GONE_LIMIT_S && goneS <= LINE_GONE_LIMIT_SHARE * spanS) return null;
-  return failed('line-lost', { secondsWithoutLine: round(goneS), longestSeconds: round(longestS) });
+  return null;
 }
 
-/** A wheel near balance with its edge on the line: nowhere is the line due, but it cannot hide for long. */
-function nowhereLong(recording: SweepRecording): Outcome<never, RefusalCode> | null {
-  let sinceS = recording.frames[0].timeS;
-  let longestS = 0;
-  for (const frame of recording.frames) {
-    if (frame.lineShare >= LINE_NOWHERE_SHARE) sinceS = frame.timeS;
-    longestS = Math.max(longestS, frame.timeS - sinceS);
-  }
-  return longestS > LINE_NOWHERE_LIMIT_S ? failed('line-lost', { longestSeconds: round(longestS) }) : null;
-}
-
-/** Of the blocks where the line is due in one picture, the share that shows it; NaN where it is due nowhere. */
-function seenShareOfDue(recording: SweepRecording, observations: EdgeObservations, i: number): number {
-  const rows = recording.frames[observations.frameIndex[i]].lineOffsetPx;
-  let due = 0;
-  let seen = 0;
-  for (let b = 0; b < rows.length; b++) {
-    if (gapMm(observations, i, b) > -LINE_DUE_MM) continue;
-    due++;
-    if (rows[b] === rows[b]) seen++;
-  }
-  return due >= LINE_DUE_BLOCKS ? seen / due : NaN;
+function quantile(values: Float64Array, share: number): number {
+  if (values.length === 0) return 0;
+  return Float64Array.from(values).sort()[Math.min(values.length - 1, Math.floor(values.length * share))];
 }
 
 function blind(recording: SweepRecording): Outcome<never, RefusalCode> | null {

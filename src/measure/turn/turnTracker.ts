@@ -182,7 +182,9 @@ function withoutStanding(tracker: TurnTracker, rawTexture: Int8Array): Int8Array
   const { standing } = tracker;
   const out = new Int8Array(rawTexture.length);
   for (let i = 0; i < out.length; i++) {
-    out[i] = Math.max(-127, Math.min(127, Math.round(rawTexture[i] - standing[i])));
+    // Zero stands for unknown and stays so; a known cell that comes to zero is moved off it.
+    if (rawTexture[i] === 0) continue;
+    out[i] = Math.max(-127, Math.min(127, Math.round(rawTexture[i] - standing[i]) || 1));
   }
   return out;
 }
