@@ -19,7 +19,7 @@ export const sweepWords = {
     lost: 'Line or edge lost: going on',
     enough: 'The turn is whole',
     working: 'Working out the figures',
-    secondLook: 'Second look, with a better view',
+    secondLook: 'A second, better look',
   },
   ofTurn: 'of 360°',
   turnCovered: 'Turn covered',
