@@ -30,8 +30,7 @@ export function SweepScreen({ session, state, sound }: SweepScreenProps) {
   const { progress, source, fraction, pass = 1 } = state;
   const [shape, setShape] = useState(USUAL_SHAPE);
   const instruction = instructionFor(progress, source, fraction, pass);
-  // Each tone is heard once, not again while a film is looked at a second time.
-  const event = useSweepEvents(progress, sound && pass === 1);
+  const event = useSweepEvents(progress, sound, pass);
   const trouble = source === 'camera' && instruction.tone === 'trouble' ? progress?.trouble : null;
   return (
     <div className="sweep" data-source={source} style={{ '--shape': shape } as CSSProperties}>

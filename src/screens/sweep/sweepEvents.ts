@@ -18,11 +18,6 @@ export function sweepEventBetween(
   return quartersOf(now) > (before === null ? 0 : quartersOf(before)) ? 'quarter' : null;
 }
 
-/** A film that is read once more starts again: what was told of it before no longer holds. */
-export function beganAnew(before: SweepProgress | null, now: SweepProgress | null): boolean {
-  return before !== null && now !== null && now.framesSeen < before.framesSeen;
-}
-
 function quartersOf(progress: SweepProgress): number {
   return Math.floor(coveredSectorCount(progress) / QUARTER_SECTORS);
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { SECTOR_COUNT, type SweepProgress } from '../../../src/contract/sweep.ts';
 import { REFUSALS, type RefusalCode } from '../../../src/contract/refusals.ts';
 import { instructionFor } from '../../../src/screens/sweep/instructionFor.ts';
-import { beganAnew, sweepEventBetween } from '../../../src/screens/sweep/sweepEvents.ts';
+import { sweepEventBetween } from '../../../src/screens/sweep/sweepEvents.ts';
 import { sweepWords, troubleNow } from '../../../src/screens/words/sweepWords.ts';
 
 function progress(changes: Partial<SweepProgress> & { covered?: number }): SweepProgress {
@@ -88,15 +88,6 @@ describe('the line while a film is read', () => {
 });
 
 describe('events worth a tone', () => {
-  it('starts again when a film does', () => {
-    const end = progress({ covered: 72, enough: true, framesSeen: 700 });
-    const first = progress({ covered: 0, framesSeen: 1 });
-    expect(beganAnew(end, first)).toBe(true);
-    expect(beganAnew(first, end)).toBe(false);
-    expect(beganAnew(null, first)).toBe(false);
-    expect(beganAnew(end, null)).toBe(false);
-  });
-
   it('tells each once', () => {
     const looking = progress({ stage: 'looking' });
     const found = progress({ covered: 0 });
