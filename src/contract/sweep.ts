@@ -46,9 +46,8 @@ export interface SightMemory {
   readonly poseResidualPx: number;
   readonly laserColour: 'green' | 'red';
   readonly lineSpreadPx: number;
-  /** Height of the edge and of the plainest edge above the line with the wheel upright, mm. */
+  /** Height of the edge above the line with the wheel upright, mm. */
   readonly edgeHeightMm: number;
-  readonly plainestEdgeMm: number;
   /** Lean in the film's first picture, radians toward azimuth 0 and 90; positive = that side high. */
   readonly firstLeanToward: number;
   readonly firstLeanAcross: number;

@@ -3,7 +3,13 @@ import type { YuvPicture } from '../contract/picture.ts';
 import { REFUSALS, type RefusalCode } from '../contract/refusals.ts';
 import type { RefusedReading, TurnSummary } from '../contract/reading.ts';
 import type { SweepSetup } from '../contract/setup.ts';
-import type { SweepProgress, SightMemory, SweepReader, SweepReaderOptions, SweepResult } from '../contract/sweep.ts';
+import type {
+  SweepProgress,
+  SightMemory,
+  SweepReader,
+  SweepReaderOptions,
+  SweepResult,
+} from '../contract/sweep.ts';
 import { createLightMeter, lightTrouble, meterLight } from './sight/lightMeter.ts';
 import type { PoseFit } from './geometry/poseFromLine.ts';
 import { createSightFinder, lookForSight, sightOfPose } from './sight/sightFinder.ts';
@@ -12,9 +18,14 @@ import { checkClosedTurn, checkLineSeen, checkRecording, coveredDeg } from './sw
 import { createProgressKeeper, followingProgress, lookingProgress } from './sweep/sweepProgress.ts';
 import { sweepReading } from './sweep/sweepReading.ts';
 import { secondLook } from './sweep/secondLook.ts';
-import { recordPicture, recordingWith, startRecording, type SweepRecording } from './sweep/sweepRecording.ts';
+import {
+  recordPicture,
+  startAgain,
+  startRecording,
+  type SweepRecording,
+} from './sweep/sweepRecording.ts';
 import { sweepTrace } from './sweep/sweepTrace.ts';
-import { solveGeometry, solveSweep, type SolvedGeometry } from './sweep/solvedSweep.ts';
+import { checkStand, solveGeometry, solveSweep, type SolvedGeometry } from './sweep/solvedSweep.ts';
 import { createWheelView } from './sweep/wheelView.ts';
 
 /**
@@ -28,7 +39,10 @@ import { createWheelView } from './sweep/wheelView.ts';
 /** Pictures kept while looking: two seconds at 12 a second; more would fill a tablet's memory. */
 const KEPT_PICTURES = 24;
 
-export function createSweepReader(setup: SweepSetup, options: SweepReaderOptions = {}): SweepReader {
+export function createSweepReader(
+  setup: SweepSetup,
+  options: SweepReaderOptions = {},
+): SweepReader {
   const finder = createSightFinder(setup);
   const keeper = createProgressKeeper();
   const light = createLightMeter();
@@ -79,7 +93,8 @@ export function createSweepReader(setup: SweepSetup, options: SweepReaderOptions
       }
       framesSeen++;
       meterLight(light, picture);
-      if (!recording && options.sight) recording = recordingFromMemory(setup, options.sight, picture);
+      if (!recording && options.sight)
+        recording = recordingFromMemory(setup, options.sight, picture);
       if (recording) recordPicture(recording, picture);
       else look(picture);
       return recording
@@ -88,7 +103,10 @@ export function createSweepReader(setup: SweepSetup, options: SweepReaderOptions
     },
     finish(): SweepResult {
       if (!recording) {
-        const code = framesSeen < KEPT_PICTURES ? 'too-few-frames' : (lightTrouble(light) ?? trouble ?? 'line-lost');
+        const code =
+          framesSeen < KEPT_PICTURES
+            ? 'too-few-frames'
+            : (lightTrouble(light) ?? trouble ?? 'line-lost');
         return refused({ code, evidence: { pictures: framesSeen } }, null);
       }
       return resultOf(recording, geometryOf(recording), options);
@@ -102,7 +120,11 @@ export function createSweepReader(setup: SweepSetup, options: SweepReaderOptions
   };
 }
 
-function recordingFromMemory(setup: SweepSetup, memory: SightMemory, picture: YuvPicture): SweepRecording | null {
+function recordingFromMemory(
+  setup: SweepSetup,
+  memory: SightMemory,
+  picture: YuvPicture,
+): SweepRecording | null {
   const poseFit: PoseFit = {
     pose: memory.pose,
     residualPx: memory.poseResidualPx,
@@ -110,16 +132,13 @@ function recordingFromMemory(setup: SweepSetup, memory: SightMemory, picture: Yu
     inlierShare: 1,
     inliers: new Uint8Array(0),
   };
-  if (memory.pose.widthPx !== picture.widthPx || memory.pose.heightPx !== picture.heightPx) return null;
+  if (memory.pose.widthPx !== picture.widthPx || memory.pose.heightPx !== picture.heightPx)
+    return null;
   const sight = sightOfPose(setup, poseFit, memory);
   if (!sight.ok) return null;
   const lean = { liftMm: 0, toward: memory.firstLeanToward, across: memory.firstLeanAcross };
-  return recordingWith(createWheelView(setup, sight.value, picture.yStride), {
-    heightMm: memory.edgeHeightMm,
-    plainestMm: memory.plainestEdgeMm,
-    strength: 1,
-    lean,
-  });
+  const view = createWheelView(setup, sight.value, picture.yStride);
+  return startAgain(view, picture, lean, memory.edgeHeightMm);
 }
 
 function resultOf(
@@ -140,9 +159,14 @@ function resultOf(
   if (closed && !closed.ok) return refused(closed.failure, turn);
   const seen = checkLineSeen(recording, solved.value.observations);
   if (seen && !seen.ok) return refused(seen.failure, turn);
+  const stand = checkStand(solved.value);
+  if (stand && !stand.ok) return refused(stand.failure, turn);
   const parts = sweepReading(recording, solved.value, options.earlier);
   if (!parts.ok) return refused(parts.failure, turn);
-  return { reading: parts.value.reading, trace: sweepTrace(solved.value, parts.value.contributionsG) };
+  return {
+    reading: parts.value.reading,
+    trace: sweepTrace(solved.value, parts.value.contributionsG),
+  };
 }
 
 function turnSoFar(recording: SweepRecording): TurnSummary | null {

@@ -18,7 +18,8 @@ const POINTS = [
 ] as const;
 
 describe('circle of Gander, Golub & Strebel 1994', () => {
-  const residuals = (p: Float64Array) => POINTS.map(([x, y]) => Math.hypot(x - p[0], y - p[1]) - p[2]);
+  const residuals = (p: Float64Array) =>
+    POINTS.map(([x, y]) => Math.hypot(x - p[0], y - p[1]) - p[2]);
   const fit = levenbergMarquardt(residuals, [5.3794, 7.2532, 3.037]);
   if (!fit.ok) throw new Error(fit.failure.code);
   const [x, y, r] = fit.value.parameters;

@@ -27,8 +27,15 @@ const SETS = JSON.parse(
  * for the order of the sums.
  */
 const LEAST_DIGITS: Readonly<Record<string, number>> = {
-  Norris: 12, Pontius: 12, Longley: 10.9, Filip: 7.3, Wampler1: 9.1, Wampler2: 13,
-  Wampler3: 9.3, Wampler4: 7.7, Wampler5: 5.8,
+  Norris: 12,
+  Pontius: 12,
+  Longley: 10.9,
+  Filip: 7.3,
+  Wampler1: 9.1,
+  Wampler2: 13,
+  Wampler3: 9.3,
+  Wampler4: 7.7,
+  Wampler5: 5.8,
 };
 
 function designOf(set: NistSet): { x: Float64Array; y: Float64Array; m: number; n: number } {

@@ -5,9 +5,7 @@ import { solveLeastSquares } from '../../src/measure/fit/leastSquares.ts';
 import { solveSymmetric } from '../../src/measure/fit/smallMatrix.ts';
 
 /** R's series nottem fitted by R's lm (data/makeNottem.R): one harmonic, as a wheel's wave is. */
-const NOTTEM = JSON.parse(
-  readFileSync(new URL('data/nottem.json', import.meta.url), 'utf8'),
-) as {
+const NOTTEM = JSON.parse(readFileSync(new URL('data/nottem.json', import.meta.url), 'utf8')) as {
   readonly y: readonly number[];
   readonly coefficients: readonly number[];
   readonly residualVariance: number;

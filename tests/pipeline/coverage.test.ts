@@ -71,7 +71,11 @@ describe('stated covariance of the tilt', () => {
         byStyle: Object.fromEntries(
           ['steady', 'uneven', 'stop-and-go'].map((style) => [
             style,
-            share(outcomes.filter((o) => o.style === style), 'tilt', REGION_95),
+            share(
+              outcomes.filter((o) => o.style === style),
+              'tilt',
+              REGION_95,
+            ),
           ]),
         ),
       };

@@ -155,7 +155,7 @@ function turnProfile(c: SimulatedConditions, random: () => number): (tS: number)
     return (t) => {
       const within = (t - restS) % period;
       if (t < restS || within > moveS) return 0;
-      return ((total / steps / moveS) * (1 - Math.cos((2 * Math.PI * within) / moveS)));
+      return (total / steps / moveS) * (1 - Math.cos((2 * Math.PI * within) / moveS));
     };
   }
   const depth = c.style === 'uneven' ? 0.6 : 0.1;
@@ -170,7 +170,11 @@ function turnProfile(c: SimulatedConditions, random: () => number): (tS: number)
 }
 
 /** Uneven steps, some frames dropped, a few longer gaps. */
-function frameTimes(c: SimulatedConditions, random: () => number, gaussian: () => number): Float64Array {
+function frameTimes(
+  c: SimulatedConditions,
+  random: () => number,
+  gaussian: () => number,
+): Float64Array {
   const gaps = Array.from({ length: c.gaps }, () => ({
     from: c.durationS * random(),
     for: 0.3 + 1.2 * random(),
@@ -275,7 +279,9 @@ function seeHeights(
         y += cosMm * Math.cos((k + 2) * beta) + sinMm * Math.sin((k + 2) * beta);
       });
       running = 0.6 * running + 0.8 * gaussian();
-      y += c.noiseMm * (Math.sqrt(1 - c.runningShare) * gaussian() + Math.sqrt(c.runningShare) * running);
+      y +=
+        c.noiseMm *
+        (Math.sqrt(1 - c.runningShare) * gaussian() + Math.sqrt(c.runningShare) * running);
       const at = f * azimuths + a;
       heightMm[at] = random() < c.missingShare ? NaN : y;
       standardErrorMm[at] = claimed;

@@ -152,8 +152,8 @@ describe('other ways to turn and to look', () => {
 });
 
 describe('a first look with the line in the groove, and no second one', () => {
-  // Fails: read as a live camera's sweep it is accepted, with a stand lean of 66 mrad (true: 3) and
-  // a heavy spot 12° off. Read a second time, as a film is, it is right.
+  // Once read with a stand lean of 66 mrad (true: 3) and a heavy spot 12° off when read in one pass,
+  // as a live camera's sweep is. Read a second time, as a film is, it was right.
   it('is refused or right, never wrong', () => {
     const sweep = drawnSweep({ seed: 310, heavySpotDeg: 270, standHighAzimuthDeg: 90 });
     const { reading } = readPictures(sweep.pictures(), drawnSetup(sweep.scene)).result;

@@ -36,7 +36,8 @@ const PHOTOS: readonly (readonly [string, DecodeChoice])[] = [
 ];
 
 const only = process.env['ONLY'];
-if (!existsSync(photoDir) || only === 'sweeps') console.log(`${photoDir} is not there: no photographs tried`);
+if (!existsSync(photoDir) || only === 'sweeps')
+  console.log(`${photoDir} is not there: no photographs tried`);
 else for (const [name, choice] of PHOTOS) tryPhoto(name, choice);
 if (!existsSync(sweepDir)) console.log(`${sweepDir} is not there: no films tried`);
 else for (const file of readdirSync(sweepDir)) if (file.endsWith('.mp4')) trySweep(file);

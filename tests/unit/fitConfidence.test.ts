@@ -10,7 +10,10 @@ import {
 } from '../../src/measure/fit/confidence.ts';
 import { multiplyAsComplex, type PlaneCovariance } from '../../src/quantities/vector.ts';
 
-const ROUND: PlaneCovariance = [[0.04, 0], [0, 0.04]];
+const ROUND: PlaneCovariance = [
+  [0.04, 0],
+  [0, 0.04],
+];
 
 describe('regions', () => {
   it('have the tabulated quantiles of chi-square with two freedoms', () => {
@@ -20,7 +23,10 @@ describe('regions', () => {
   });
 
   it('measure distance along the covariance, not along the axes', () => {
-    const slanted: PlaneCovariance = [[1, 0.9], [0.9, 1]];
+    const slanted: PlaneCovariance = [
+      [1, 0.9],
+      [0.9, 1],
+    ];
     // Along (1, 1) the variance is 1.9, along (1, −1) it is 0.1.
     expect(squaredDistance({ along0: 1, along90: 1 }, slanted)).toBeCloseTo(2 / 1.9, 12);
     expect(squaredDistance({ along0: 1, along90: -1 }, slanted)).toBeCloseTo(2 / 0.1, 12);
@@ -30,8 +36,18 @@ describe('regions', () => {
   });
 
   it('refuse a covariance that is none', () => {
-    expect(() => squaredDistance({ along0: 1, along90: 0 }, [[1, 2], [2, 1]])).toThrow(RangeError);
-    expect(() => squaredDistance({ along0: 1, along90: 0 }, [[NaN, 0], [0, 1]])).toThrow(RangeError);
+    expect(() =>
+      squaredDistance({ along0: 1, along90: 0 }, [
+        [1, 2],
+        [2, 1],
+      ]),
+    ).toThrow(RangeError);
+    expect(() =>
+      squaredDistance({ along0: 1, along90: 0 }, [
+        [NaN, 0],
+        [0, 1],
+      ]),
+    ).toThrow(RangeError);
   });
 });
 
@@ -59,7 +75,10 @@ describe('vectorConfidence', () => {
 
   it('turns with its vector', () => {
     const k = { along0: Math.cos(1.1), along90: Math.sin(1.1) };
-    const covariance: PlaneCovariance = [[0.09, 0.02], [0.02, 0.04]];
+    const covariance: PlaneCovariance = [
+      [0.09, 0.02],
+      [0.02, 0.04],
+    ];
     const v = { along0: 5, along90: -3 };
     const before = vectorConfidence(v, covariance);
     const after = vectorConfidence(multiplyAsComplex(v, k), covarianceTimesComplex(covariance, k));

@@ -37,8 +37,14 @@ describe('levenbergMarquardt', () => {
     let sumOfSquares = 0;
     let stated = 0;
     for (let k = 0; k < repeats; k++) {
-      const data = Array.from({ length: 60 }, (_, i) => decayAt(truth, i / 10) + 0.05 * gaussian(random));
-      const fit = levenbergMarquardt((p) => data.map((y, i) => decayAt(p, i / 10) - y), [1, 0.3, 0]);
+      const data = Array.from(
+        { length: 60 },
+        (_, i) => decayAt(truth, i / 10) + 0.05 * gaussian(random),
+      );
+      const fit = levenbergMarquardt(
+        (p) => data.map((y, i) => decayAt(p, i / 10) - y),
+        [1, 0.3, 0],
+      );
       if (!fit.ok) throw new Error(fit.failure.code);
       sumOfSquares += (fit.value.parameters[1] - truth[1]) ** 2;
       stated += fit.value.covariance[4];
@@ -82,7 +88,10 @@ describe('levenbergMarquardt', () => {
     expect(notFinite.ok ? '' : notFinite.failure.code).toBe('start-not-finite');
     const few = levenbergMarquardt((p) => [p[0] + p[1]], [0, 0]);
     expect(few.ok ? '' : few.failure.code).toBe('too-few-residuals');
-    const twins = levenbergMarquardt((p) => [p[0] + p[1] - 1, p[0] + p[1] - 2, p[0] + p[1]], [0, 0]);
+    const twins = levenbergMarquardt(
+      (p) => [p[0] + p[1] - 1, p[0] + p[1] - 2, p[0] + p[1]],
+      [0, 0],
+    );
     expect(twins.ok ? '' : twins.failure.code).toBe('parameters-not-determined');
     const slow = levenbergMarquardt((p) => [Math.exp(-p[0])], [0], { maxIterations: 2 });
     expect(slow.ok ? '' : slow.failure.code).toBe('no-convergence');

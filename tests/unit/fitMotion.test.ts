@@ -17,7 +17,8 @@ function integrate(
   const slope = (s: readonly number[], t: number): number[] => {
     const [fx, fy] = force(t);
     return [
-      s[2], s[3],
+      s[2],
+      s[3],
       fx - 2 * DAMPING * RATE * s[2] - gyro * s[3] - RATE * RATE * s[0],
       fy - 2 * DAMPING * RATE * s[3] + gyro * s[2] - RATE * RATE * s[1],
     ];
@@ -26,9 +27,18 @@ function integrate(
   for (let k = 0; k < steps; k++) {
     const t = k * h;
     const k1 = slope(s, t);
-    const k2 = slope(s.map((x, i) => x + (h / 2) * k1[i]), t + h / 2);
-    const k3 = slope(s.map((x, i) => x + (h / 2) * k2[i]), t + h / 2);
-    const k4 = slope(s.map((x, i) => x + h * k3[i]), t + h);
+    const k2 = slope(
+      s.map((x, i) => x + (h / 2) * k1[i]),
+      t + h / 2,
+    );
+    const k3 = slope(
+      s.map((x, i) => x + (h / 2) * k2[i]),
+      t + h / 2,
+    );
+    const k4 = slope(
+      s.map((x, i) => x + h * k3[i]),
+      t + h,
+    );
     s = s.map((x, i) => x + (h / 6) * (k1[i] + 2 * k2[i] + 2 * k3[i] + k4[i]));
   }
   return s;
@@ -42,7 +52,10 @@ describe('stepMotion', () => {
   ])('moves as the equation does over %d s at gyro %d', (stepS, gyro) => {
     const m = new Float64Array(12);
     stepMotion(RATE, DAMPING, gyro, stepS, m);
-    const [z, w] = [[0.7, -0.4], [1.1, 0.3]];
+    const [z, w] = [
+      [0.7, -0.4],
+      [1.1, 0.3],
+    ];
     const end = integrate([...z, ...w], gyro, stepS);
     const times = (at: number, v: readonly number[]) => [
       m[at] * v[0] - m[at + 1] * v[1],
@@ -91,7 +104,11 @@ describe('turningTilt', () => {
   it('in a steady turn is smaller by 1/(1 + (s−1)(Ω/ω₀)²) and lags by 2ζΩ/ω₀', () => {
     const timeS = Float64Array.from({ length: 50 }, (_, k) => k * 0.1);
     const omega = 0.3;
-    const out = chain(timeS, timeS.map((t) => omega * t), 1.7);
+    const out = chain(
+      timeS,
+      timeS.map((t) => omega * t),
+      1.7,
+    );
     const x = omega / RATE;
     const last = 49;
     const size = Math.hypot(out[4 * last], out[4 * last + 1]);

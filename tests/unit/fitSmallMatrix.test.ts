@@ -14,7 +14,9 @@ describe('solveSymmetric', () => {
       return d[i] * d[j] * (i === j ? 1 : 0.5);
     });
     const x = [3e6, -2, 5e-6];
-    const b = Float64Array.from({ length: 3 }, (_, i) => x.reduce((s, v, j) => s + a[i * 3 + j] * v, 0));
+    const b = Float64Array.from({ length: 3 }, (_, i) =>
+      x.reduce((s, v, j) => s + a[i * 3 + j] * v, 0),
+    );
     const solved = solveSymmetric(a, b, 3);
     if (solved === null) throw new Error('not solved');
     x.forEach((v, i) => expect(solved.solution[i] / v).toBeCloseTo(1, 12));
@@ -43,7 +45,9 @@ describe('solveLeastSquares', () => {
   });
 
   it('throws on lengths that do not agree and on values that are not finite', () => {
-    expect(() => solveLeastSquares(new Float64Array(5), new Float64Array(2), 2, 2)).toThrow(RangeError);
+    expect(() => solveLeastSquares(new Float64Array(5), new Float64Array(2), 2, 2)).toThrow(
+      RangeError,
+    );
     expect(() => solveLeastSquares(new Float64Array([1, NaN]), new Float64Array(2), 2, 1)).toThrow(
       RangeError,
     );

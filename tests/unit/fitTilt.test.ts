@@ -1,42 +1,11 @@
 import { describe, expect, it } from 'vitest';
 
 import type { SweepObservations } from '../../src/contract/observations.ts';
-import { fitTilt } from '../../src/measure/fit/fitTilt.ts';
 import { SWING_EVIDENCE, type TiltFit } from '../../src/measure/fit/tiltFit.ts';
 import { vectorAmount, vectorAngleDeg } from '../../src/quantities/vector.ts';
-import {
-  drawConditions,
-  gaussianFrom,
-  seededRandom,
-  simulateSweep,
-  type SimulatedConditions,
-} from '../pipeline/simulatedSweep.ts';
+import { gaussianFrom, seededRandom, simulateSweep } from '../pipeline/simulatedSweep.ts';
 
-const AZIMUTHS = 21;
-
-/** One quiet sweep with plain figures; tests change what they are about. */
-const PLAIN: SimulatedConditions = {
-  style: 'uneven', sense: 1, turnedDeg: 400, durationS: 30, frameRateHz: 24,
-  periodS: 4, spinRatio: 1.7, dampingRatio: 0.02, kickMm: 0.3, kicksPerS: 0.3, forceMm: 0.03,
-  slowMm: 0.02, slowTimeS: 4, slowActsOn: 'wheel', riseMm: 9, standMm: 2, noiseMm: 0.15,
-  offsetNoiseMm: 0.03, runningShare: 0.3, biasMm: 0.05, missingShare: 0.1, gaps: 1,
-};
-const STILL = {
-  kickMm: 0, forceMm: 0, slowMm: 0, noiseMm: 1e-3, offsetNoiseMm: 0, biasMm: 0, missingShare: 0, gaps: 0,
-};
-
-function fitted(observations: SweepObservations, options = {}): TiltFit {
-  const fit = fitTilt(observations, options);
-  if (!fit.ok) throw new Error(`${fit.failure.code} ${JSON.stringify(fit.failure.evidence)}`);
-  return fit.value;
-}
-
-const copy = (o: SweepObservations): SweepObservations => ({
-  ...o,
-  turnDeg: Float64Array.from(o.turnDeg),
-  heightMm: Float32Array.from(o.heightMm),
-  standardErrorMm: Float32Array.from(o.standardErrorMm),
-});
+import { AZIMUTHS, copy, fitted, PLAIN, STILL } from './fitTiltSweeps.ts';
 
 describe('fitTilt finds what was put in', () => {
   it.each([1, -1] as const)('with next to no noise, turned in sense %d', (sense) => {
@@ -104,7 +73,9 @@ describe('fitTilt finds what was put in', () => {
     sweep.rockingMm.forEach((x, k) => (apart += (fit.rockingMm[k] - x) ** 2));
     const rms = Math.sqrt(apart / sweep.rockingMm.length);
     expect(rms).toBeLessThan(0.2 * sweep.rockingRmsMm);
-    const residual = Math.sqrt(fit.residualMm.reduce((s, r) => s + r * r, 0) / fit.residualMm.length);
+    const residual = Math.sqrt(
+      fit.residualMm.reduce((s, r) => s + r * r, 0) / fit.residualMm.length,
+    );
     // Noise 0.15 and 0.03 mm together; a share of the 'running' noise is taken for tilt.
     expect(residual).toBeGreaterThan(0.12);
     expect(residual).toBeLessThan(0.16);
@@ -160,10 +131,7 @@ describe('fitTilt and what goes wrong in a sweep', () => {
   const during = (o: SweepObservations, fromS: number, forS: number): number[] =>
     [...o.timeS.keys()].filter((f) => o.timeS[f] > fromS && o.timeS[f] < fromS + forS);
   const distance = (fit: TiltFit): number =>
-    Math.hypot(
-      fit.tiltMm.along0 - clean.tiltMm.along0,
-      fit.tiltMm.along90 - clean.tiltMm.along90,
-    );
+    Math.hypot(fit.tiltMm.along0 - clean.tiltMm.along0, fit.tiltMm.along90 - clean.tiltMm.along90);
   const sd = Math.sqrt(clean.tiltCovarianceMm2[0][0]);
 
   it('a hand over half of the tread for 1.5 s', () => {
@@ -218,77 +186,14 @@ describe('fitTilt and what goes wrong in a sweep', () => {
   });
 
   it('heights without any noise or rocking do no harm', () => {
-    const o = copy(simulateSweep(2, { ...PLAIN, ...STILL, noiseMm: 0, riseMm: 0, standMm: 0 }).observations);
+    const o = copy(
+      simulateSweep(2, { ...PLAIN, ...STILL, noiseMm: 0, riseMm: 0, standMm: 0 }).observations,
+    );
     o.heightMm.fill(-4);
     o.standardErrorMm.fill(0.1);
     const fit = fitted(o);
     expect(fit.offsetMm).toBeCloseTo(-4, 3);
     expect(vectorAmount(fit.tiltMm)).toBeLessThan(1e-3);
     expect(fit.covarianceMm2.every(Number.isFinite)).toBe(true);
-  });
-});
-
-describe('fitTilt refuses', () => {
-  const code = (o: SweepObservations): string => {
-    const fit = fitTilt(o);
-    return fit.ok ? 'ok' : fit.failure.code;
-  };
-
-  it('a turn that is not one', () => {
-    expect(code(simulateSweep(1, { ...PLAIN, turnedDeg: 250 }).observations)).toBe('turn-incomplete');
-    expect(code(simulateSweep(1, { ...PLAIN, turnedDeg: 0 }).observations)).toBe('turn-incomplete');
-  });
-
-  it('a turn with a third of it unseen', () => {
-    const o = copy(simulateSweep(1, { ...PLAIN, turnedDeg: 375 }).observations);
-    const first = o.turnDeg[0];
-    o.turnDeg.forEach((t, f) => {
-      if (t > first + 120 && t < first + 250) o.heightMm.fill(NaN, f * AZIMUTHS, (f + 1) * AZIMUTHS);
-    });
-    expect(code(o)).toBe('turn-incomplete');
-  });
-
-  it('too few frames, or too few heights in them', () => {
-    const o = copy(simulateSweep(1, PLAIN).observations);
-    o.heightMm.fill(NaN, 50 * AZIMUTHS);
-    expect(code(o)).toBe('too-few-frames');
-    const thin = copy(simulateSweep(1, PLAIN).observations);
-    thin.heightMm.forEach((_, k) => {
-      if (k % AZIMUTHS > 3) thin.heightMm[k] = NaN;
-    });
-    expect(code(thin)).toBe('too-few-frames');
-    expect(
-      code({ ...o, timeS: new Float64Array(0), turnDeg: new Float64Array(0), heightMm: new Float32Array(0), standardErrorMm: new Float32Array(0) }),
-    ).toBe('too-few-frames');
-  });
-
-  it('rocking that no camera follows', () => {
-    const wild = simulateSweep(9, { ...PLAIN, kickMm: 14, kicksPerS: 1 });
-    expect(code(wild.observations)).toBe('rocking-too-strong');
-  });
-
-  it('misuse, by throwing', () => {
-    const o = simulateSweep(1, PLAIN).observations;
-    expect(() => fitTilt({ ...o, turnDeg: o.turnDeg.slice(1) })).toThrow(RangeError);
-    expect(() => fitTilt({ ...o, heightMm: o.heightMm.slice(1) })).toThrow(RangeError);
-    expect(() => fitTilt({ ...o, timeS: Float64Array.from(o.timeS).reverse() })).toThrow(RangeError);
-    expect(() => fitTilt({ ...o, azimuthBiasSdMm: -1 })).toThrow(RangeError);
-    expect(() => fitTilt(o, { rockingPeriod: { periodS: 0, logSd: 1 } })).toThrow(RangeError);
-  });
-});
-
-describe('fitTilt at random', () => {
-  it('is finite and near the truth whatever is drawn', () => {
-    for (let seed = 501; seed < 521; seed++) {
-      const sweep = simulateSweep(seed, drawConditions(seed));
-      const fit = fitted(sweep.observations);
-      expect(fit.covarianceMm2.every(Number.isFinite)).toBe(true);
-      const apart = Math.hypot(
-        fit.tiltMm.along0 - sweep.tiltMm[0],
-        fit.tiltMm.along90 - sweep.tiltMm[1],
-      );
-      // Half a millimetre is 1.2 g on the wheel of DESIGN section 3.
-      expect(apart, sweep.description).toBeLessThan(0.5);
-    }
   });
 });

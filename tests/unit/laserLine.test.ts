@@ -23,7 +23,8 @@ function worst(values: readonly number[]): number {
 }
 
 function presentIn(line: LaserLine, from: number, to: number): number {
-  return line.columnsPx.filter((x, n) => x >= from && x < to && !Number.isNaN(line.rowPx[n])).length;
+  return line.columnsPx.filter((x, n) => x >= from && x < to && !Number.isNaN(line.rowPx[n]))
+    .length;
 }
 
 describe('findLaserLine', () => {
@@ -123,10 +124,15 @@ describe('findLaserLine', () => {
     for (const seed of [1, 2, 3]) {
       const ambient = (_x: number, y: number): [number, number, number] =>
         y < 60 ? [90, 140, 90] : y < 130 ? [60, 60, 60] : [120, 90, 140];
-      const line = findLaserLine(drawLaserScene({ ...SIZE, lines: [], noise: 4, seed, ambient }), 'green');
+      const line = findLaserLine(
+        drawLaserScene({ ...SIZE, lines: [], noise: 4, seed, ambient }),
+        'green',
+      );
       expect(line.presentCount).toBe(0);
       expect(line.rowPx.every((row) => Number.isNaN(row))).toBe(true);
-      expect(findLaserLine(drawLaserScene({ ...SIZE, lines: [], seed }), 'red').presentCount).toBe(0);
+      expect(findLaserLine(drawLaserScene({ ...SIZE, lines: [], seed }), 'red').presentCount).toBe(
+        0,
+      );
     }
   });
 
@@ -205,7 +211,8 @@ describe('what is not the line', () => {
   it('is red print on white card beside a red line', () => {
     const rowPx = (x: number): number => 60 + 0.02 * x;
     const letters = (x: number, y: number): [number, number, number] => {
-      const inStroke = (y > 110 && y < 114) || (y > 124 && y < 130) || (x % 24 < 4 && y > 110 && y < 140);
+      const inStroke =
+        (y > 110 && y < 114) || (y > 124 && y < 130) || (x % 24 < 4 && y > 110 && y < 140);
       return inStroke ? [190, 40, 50] : [150, 150, 145];
     };
     const lines = [{ rowPx, widthPx: 2, peak: 60, colour: 'red' as const, crosstalk: 0.2 }];
@@ -224,6 +231,9 @@ describe('what is not the line', () => {
     const line = findLaserLine(drawLaserScene({ ...SIZE, lines, ambient, noise: 2 }), 'green');
     expect(line.presentCount).toBe(SIZE.widthPx);
     expect(rms(errorsPx(line, sloping))).toBeLessThan(0.15);
-    expect(findLaserLine(drawLaserScene({ ...SIZE, lines: [], ambient, noise: 2 }), 'green').presentCount).toBe(0);
+    expect(
+      findLaserLine(drawLaserScene({ ...SIZE, lines: [], ambient, noise: 2 }), 'green')
+        .presentCount,
+    ).toBe(0);
   });
 });

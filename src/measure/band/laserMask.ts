@@ -28,7 +28,11 @@ const CORE_ROWS = 9;
  * the laser, and not in the strip about the line's own place (`stripHalfMm` either side of z = 0),
  * which stands still while the tread moves and would vote for standing still.
  */
-export function markUsableCells(band: TreadBand, laserColour: 'green' | 'red', stripHalfMm: number): void {
+export function markUsableCells(
+  band: TreadBand,
+  laserColour: 'green' | 'red',
+  stripHalfMm: number,
+): void {
   const { columns, rows, usable, inPicture, u, v, chromaColumns, chromaRows } = band;
   usable.set(inPicture);
   const hue = LASER_CHROMA[laserColour];
@@ -43,7 +47,8 @@ export function markUsableCells(band: TreadBand, laserColour: 'green' | 'red', s
       if (lit < LIT_CHROMA) continue;
       // A saturated core is white and shows no hue: what lies between lit cells is lit.
       if (lastLit >= 0 && cr - lastLit <= CORE_ROWS) {
-        for (let r = lastLit + 1; r < cr; r++) dimCell(band, r * CHROMA_ROW_STEP, cc * CHROMA_COLUMN_STEP, NaN);
+        for (let r = lastLit + 1; r < cr; r++)
+          dimCell(band, r * CHROMA_ROW_STEP, cc * CHROMA_COLUMN_STEP, NaN);
       }
       lastLit = cr;
     }

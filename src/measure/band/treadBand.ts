@@ -62,9 +62,17 @@ export function rowOfZ(zMm: number): number {
   return (Z_TOP_MM - zMm) / Z_STEP_MM;
 }
 
-export function createTreadBand(camera: Camera, radiusMm: number, sightBearingDeg: number, yStride: number): TreadBand {
+export function createTreadBand(
+  camera: Camera,
+  radiusMm: number,
+  sightBearingDeg: number,
+  yStride: number,
+): TreadBand {
   const outlineDeg = Math.acos(Math.min(1, radiusMm / camera.pose.distanceMm)) / RAD_PER_DEG;
-  const reachDeg = Math.min(MAX_AZIMUTH_DEG, outlineDeg - OUTLINE_MARGIN_DEG - Math.abs(sightBearingDeg));
+  const reachDeg = Math.min(
+    MAX_AZIMUTH_DEG,
+    outlineDeg - OUTLINE_MARGIN_DEG - Math.abs(sightBearingDeg),
+  );
   const half = Math.max(1, Math.floor(reachDeg / AZIMUTH_STEP_DEG));
   const columns = 2 * half + 1;
   const azimuthDeg = new Float64Array(columns);

@@ -64,6 +64,26 @@ export function proposeEdge(
   return topmost ? proposal(topmost) : null;
 }
 
+/**
+ * The edge again where camera and lean are known from an earlier pass: the step nearest to the
+ * height it had then, and the plainest one in view. Null when nothing lies near.
+ */
+export function edgeAtLean(
+  profiles: Float32Array,
+  basis: LeanBasis,
+  lean: Lean,
+  heightMm: number,
+): EdgeProposal | null {
+  const peaks = stackPeaks(stackedSteps(stepScores(profiles, basis.gainMm.length), basis, lean));
+  if (peaks.length === 0) return null;
+  const plainestMm = peaks.reduce((a, b) => (b.strength > a.strength ? b : a)).heightMm;
+  const away = (p: StackPeak) => Math.abs(p.heightMm - heightMm);
+  const nearest = peaks.reduce((a, b) => (away(b) < away(a) ? b : a));
+  // Hidden under the line's glow it keeps the height it had.
+  const chosen = away(nearest) <= TAP_REACH_MM ? nearest : { heightMm, strength: 0 };
+  return { ...chosen, lean, plainestMm };
+}
+
 interface StackPeak {
   readonly heightMm: number;
   readonly strength: number;
@@ -103,7 +123,8 @@ function stackedSteps(steps: Float32Array, basis: LeanBasis, lean: Lean): Float3
       count[r]++;
     }
   }
-  for (let r = 0; r < BAND_ROWS; r++) sum[r] = count[r] >= MIN_STACK_SHARE * blocks ? sum[r] / count[r] : 0;
+  for (let r = 0; r < BAND_ROWS; r++)
+    sum[r] = count[r] >= MIN_STACK_SHARE * blocks ? sum[r] / count[r] : 0;
   return sum;
 }
 
@@ -192,7 +213,8 @@ export function edgeHeightsMm(
     const before = steps[b * BAND_ROWS + at - 1];
     const after = steps[b * BAND_ROWS + at + 1];
     const curvature = 2 * best - before - after;
-    const part = curvature > 1e-6 ? Math.max(-0.5, Math.min(0.5, (after - before) / (2 * curvature))) : 0;
+    const part =
+      curvature > 1e-6 ? Math.max(-0.5, Math.min(0.5, (after - before) / (2 * curvature))) : 0;
     // A step between rows r−1 and r peaks at r; its place is the border between them.
     out[b] = zOfRowMm(at - 0.5 + part);
   }

@@ -42,7 +42,10 @@ export function leanBasis(azimuthsDeg: Float64Array, gainMm: Float64Array): Lean
 }
 
 export function riseAt(basis: LeanBasis, lean: Lean, block: number): number {
-  return lean.liftMm + basis.gainMm[block] * (lean.toward * basis.cos[block] + lean.across * basis.sin[block]);
+  return (
+    lean.liftMm +
+    basis.gainMm[block] * (lean.toward * basis.cos[block] + lean.across * basis.sin[block])
+  );
 }
 
 /**
@@ -117,14 +120,25 @@ function weightedLean(
   const det =
     a00 * (a11 * a22 - a12 * a12) - a01 * (a01 * a22 - a12 * a02) + a02 * (a01 * a12 - a11 * a02);
   if (!(Math.abs(det) > 1e-12)) return null;
-  const lift = (b0 * (a11 * a22 - a12 * a12) - a01 * (b1 * a22 - a12 * b2) + a02 * (b1 * a12 - a11 * b2)) / det;
-  const toward = (a00 * (b1 * a22 - b2 * a12) - b0 * (a01 * a22 - a12 * a02) + a02 * (a01 * b2 - b1 * a02)) / det;
-  const across = (a00 * (a11 * b2 - a12 * b1) - a01 * (a01 * b2 - b1 * a02) + b0 * (a01 * a12 - a11 * a02)) / det;
+  const lift =
+    (b0 * (a11 * a22 - a12 * a12) - a01 * (b1 * a22 - a12 * b2) + a02 * (b1 * a12 - a11 * b2)) /
+    det;
+  const toward =
+    (a00 * (b1 * a22 - b2 * a12) - b0 * (a01 * a22 - a12 * a02) + a02 * (a01 * b2 - b1 * a02)) /
+    det;
+  const across =
+    (a00 * (a11 * b2 - a12 * b1) - a01 * (a01 * b2 - b1 * a02) + b0 * (a01 * a12 - a11 * a02)) /
+    det;
   const lean: Lean = { liftMm: lift, toward: toward / radius, across: across / radius };
   return { ...lean, residualMm: residualOf(basis, lean, shiftMm, robust), blocksUsed: used };
 }
 
-function residualOf(basis: LeanBasis, lean: Lean, shiftMm: Float32Array | Float64Array, robust: Float64Array): number {
+function residualOf(
+  basis: LeanBasis,
+  lean: Lean,
+  shiftMm: Float32Array | Float64Array,
+  robust: Float64Array,
+): number {
   let sum = 0;
   let weight = 0;
   for (let b = 0; b < shiftMm.length; b++) {

@@ -37,7 +37,15 @@ export function profileShift(
   const scores = new Float64Array(2 * reach + 1);
   let commonAtBest = 0;
   for (let k = -reach; k <= reach; k++) {
-    const match = correlationAt(template, templateStart, profile, profileStart, rows, window, centre + k);
+    const match = correlationAt(
+      template,
+      templateStart,
+      profile,
+      profileStart,
+      rows,
+      window,
+      centre + k,
+    );
     scores[k + reach] = match.correlation;
     if (match.correlation > best) {
       best = match.correlation;

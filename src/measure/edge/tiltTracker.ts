@@ -72,7 +72,10 @@ export function trackLean(tracker: TiltTracker, profiles: Float32Array): FrameLe
       standardErrorMm: new Float32Array(tracker.blocks).fill(FLOOR_SE_MM),
     };
   }
-  const reachMm = Math.min(SEARCH_LIMIT_MM, SEARCH_MM + tracker.framesSinceSeen * SEARCH_MORE_MM_PER_FRAME);
+  const reachMm = Math.min(
+    SEARCH_LIMIT_MM,
+    SEARCH_MM + tracker.framesSinceSeen * SEARCH_MORE_MM_PER_FRAME,
+  );
   const found = matchFrame(tracker, profiles, tracker.last, reachMm);
   if (!found) {
     tracker.framesSinceSeen++;
@@ -98,7 +101,10 @@ export function matchFrame(
   for (let b = 0; b < blocks; b++) {
     const start = b * BAND_ROWS;
     const centreRows = riseAt(basis, expected, b) / Z_STEP_MM;
-    const match = profileShift(template, start, profiles, start, BAND_ROWS, window, { centreRows, reachRows });
+    const match = profileShift(template, start, profiles, start, BAND_ROWS, window, {
+      centreRows,
+      reachRows,
+    });
     if (!match || match.correlation < MIN_CORRELATION) continue;
     shiftMm[b] = match.upRows * Z_STEP_MM;
     standardErrorMm[b] = Math.hypot(match.standardErrorRows * Z_STEP_MM, FLOOR_SE_MM);
@@ -121,7 +127,8 @@ export function addToTemplate(
     const start = b * BAND_ROWS;
     // Template row r is seen at row r − up.
     for (let r = Math.max(0, whole + 1); r < Math.min(BAND_ROWS, BAND_ROWS + whole); r++) {
-      const value = profiles[start + r - whole] * (1 - part) + profiles[start + r - whole - 1] * part;
+      const value =
+        profiles[start + r - whole] * (1 - part) + profiles[start + r - whole - 1] * part;
       if (value !== value) continue;
       const weight = Math.min(tracker.memoryFrames, templateWeight[start + r]) + 1;
       templateWeight[start + r] = weight;

@@ -207,9 +207,15 @@ function solvePlane(out: MutablePlanes, l: Float64Array, crossed: Float64Array, 
   const i20 = -(l[6] * i00 + l[7] * i10) * i22;
   covariance.set(
     [
-      i00 * i00 + i10 * i10 + i20 * i20, i10 * i11 + i20 * i21, i20 * i22,
-      i10 * i11 + i20 * i21, i11 * i11 + i21 * i21, i21 * i22,
-      i20 * i22, i21 * i22, i22 * i22,
+      i00 * i00 + i10 * i10 + i20 * i20,
+      i10 * i11 + i20 * i21,
+      i20 * i22,
+      i10 * i11 + i20 * i21,
+      i11 * i11 + i21 * i21,
+      i21 * i22,
+      i20 * i22,
+      i21 * i22,
+      i22 * i22,
     ],
     b * 9,
   );

@@ -31,7 +31,10 @@ export interface VectorConfidence {
 const GAUSSIAN_95 = 1.959964;
 
 /** @throws RangeError when the covariance is not positive definite. */
-export function vectorConfidence(vector: PlaneVector, covariance: PlaneCovariance): VectorConfidence {
+export function vectorConfidence(
+  vector: PlaneVector,
+  covariance: PlaneCovariance,
+): VectorConfidence {
   const amount = vectorAmount(vector);
   const holdsOrigin = squaredDistance(vector, covariance) <= REGION_95;
   if (holdsOrigin) return { amount: [0, farthestAmount(vector, covariance)], angleDeg: null };
@@ -73,13 +76,14 @@ export function differsFromZero(
 /** uᵀ·C·u for a unit vector u. */
 export function varianceAlong(covariance: PlaneCovariance, unit: PlaneVector): number {
   const [[a, b], [, d]] = covariance;
-  return (
-    a * unit.along0 * unit.along0 + 2 * b * unit.along0 * unit.along90 + d * unit.along90 ** 2
-  );
+  return a * unit.along0 * unit.along0 + 2 * b * unit.along0 * unit.along90 + d * unit.along90 ** 2;
 }
 
 /** Covariance of k·v as complex numbers, k = along0 + i·along90 free of error. */
-export function covarianceTimesComplex(covariance: PlaneCovariance, k: PlaneVector): PlaneCovariance {
+export function covarianceTimesComplex(
+  covariance: PlaneCovariance,
+  k: PlaneVector,
+): PlaneCovariance {
   const [[a, b], [, d]] = covariance;
   const { along0: c, along90: s } = k;
   // Rows of the matrix of k: (c, −s), (s, c).

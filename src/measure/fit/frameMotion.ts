@@ -148,7 +148,10 @@ function interpolate(
   const h01 = u * u * (3 - 2 * u);
   for (let i = 0; i < 2; i++) {
     out[1 + i] =
-      (1 - h01) * knots[p + i] + h01 * knots[q + i] + h10 * knots[p + 2 + i] + h11 * knots[q + 2 + i];
+      (1 - h01) * knots[p + i] +
+      h01 * knots[q + i] +
+      h10 * knots[p + 2 + i] +
+      h11 * knots[q + 2 + i];
   }
   out[0] = (1 - u) * knots[p + 4] + u * knots[q + 4];
   return true;

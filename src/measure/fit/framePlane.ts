@@ -95,8 +95,16 @@ export function fitPlane(
 }
 
 function solveThree(
-  m00: number, m10: number, m11: number, m20: number, m21: number, m22: number,
-  r0: number, r1: number, r2: number, out: Float64Array,
+  m00: number,
+  m10: number,
+  m11: number,
+  m20: number,
+  m21: number,
+  m22: number,
+  r0: number,
+  r1: number,
+  r2: number,
+  out: Float64Array,
 ): void {
   const l10 = m10 / m00;
   const l20 = m20 / m00;

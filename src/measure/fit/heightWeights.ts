@@ -99,7 +99,6 @@ function medianScale(scaled: Float64Array): number {
   return Math.max(sorted[sorted.length >> 1] / GAUSSIAN_MEDIAN, LEAST_NOISE_SCALE);
 }
 
-
 function weightsFrom(
   observations: SweepObservations,
   bins: FrameBins,

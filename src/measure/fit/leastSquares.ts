@@ -186,7 +186,8 @@ function backSubstitute(
   for (let i = 0; i < rank; i++) {
     for (let j = 0; j < rank; j++) {
       let sum = 0;
-      for (let k = Math.max(i, j); k < rank; k++) sum += inverse[i * rank + k] * inverse[j * rank + k];
+      for (let k = Math.max(i, j); k < rank; k++)
+        sum += inverse[i * rank + k] * inverse[j * rank + k];
       const [row, column] = [order[i], order[j]];
       unscaledCovariance[row * n + column] = sum / columnLength[row] / columnLength[column];
     }

@@ -67,7 +67,8 @@ export function minimise(
       length /= k < 3 ? 2 : 4;
     }
     const fall = value - nextValue;
-    if (!(fall >= 0)) return { point: toOuter(point), value, iterations: iteration, converged: true };
+    if (!(fall >= 0))
+      return { point: toOuter(point), value, iterations: iteration, converged: true };
     const moved = next.map((x, j) => x - point[j]);
     point.set(next);
     value = nextValue;
@@ -103,8 +104,7 @@ function updateInverse(
   const yhy = dot(y, hy);
   for (let i = 0; i < n; i++) {
     for (let j = 0; j < n; j++) {
-      inverse[i * n + j] +=
-        ((1 + yhy / sy) * s[i] * s[j] - hy[i] * s[j] - s[i] * hy[j]) / sy;
+      inverse[i * n + j] += ((1 + yhy / sy) * s[i] * s[j] - hy[i] * s[j] - s[i] * hy[j]) / sy;
     }
   }
 }

@@ -207,4 +207,3 @@ export function addToCommon(
   }
   return out.map((x) => x * tailFactor);
 }
-

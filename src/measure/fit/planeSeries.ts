@@ -60,7 +60,11 @@ export function fullPlanes(planes: BinPlanes, withConstants: boolean): RawPlanes
 }
 
 /** Averages runs of `run` bins by their information: fewer steps for the search of the motion. */
-export function mergePlanes(raw: RawPlanes, weight: Float64Array, run: number): {
+export function mergePlanes(
+  raw: RawPlanes,
+  weight: Float64Array,
+  run: number,
+): {
   planes: RawPlanes;
   weight: Float64Array;
 } {

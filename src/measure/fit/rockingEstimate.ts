@@ -144,7 +144,13 @@ export function estimateRocking(
 ): RockingEstimate {
   const cost = (point: Float64Array): number =>
     posteriorFit(series, point, spinRatio, prior)?.cost ?? Infinity;
-  const best = minimise(cost, start ?? bestStart(cost, planeScale), SIZES, FALL_TOLERANCE, MAX_ITERATIONS);
+  const best = minimise(
+    cost,
+    start ?? bestStart(cost, planeScale),
+    SIZES,
+    FALL_TOLERANCE,
+    MAX_ITERATIONS,
+  );
   return {
     motion: motionAt(best.point),
     logPoint: best.point,
@@ -154,7 +160,9 @@ export function estimateRocking(
 }
 
 function bestStart(cost: (point: Float64Array) => number, planeScale: number): Float64Array {
-  const logs = [0, FIRST_DAMPING, KICK_PRIOR.medianMm, planeScale, SLOW_PRIOR.medianMm, 3].map(Math.log);
+  const logs = [0, FIRST_DAMPING, KICK_PRIOR.medianMm, planeScale, SLOW_PRIOR.medianMm, 3].map(
+    Math.log,
+  );
   let best = Float64Array.from(logs);
   let bestValue = Infinity;
   const attempt = (periodLog: number, kickMm: number): void => {

@@ -80,9 +80,9 @@ export function stepMotion(
   out[7] = eRe * vvIm + eIm * vvRe;
   const endV = 1 / (4 * decay);
   const endZ = endV / w2;
-  out[8] = endZ * (1 - out[0] * out[0] - out[1] * out[1]) - endV * (out[2] * out[2] + out[3] * out[3]);
-  out[9] =
-    -endZ * (out[0] * out[4] + out[1] * out[5]) - endV * (out[2] * out[6] + out[3] * out[7]);
+  out[8] =
+    endZ * (1 - out[0] * out[0] - out[1] * out[1]) - endV * (out[2] * out[2] + out[3] * out[3]);
+  out[9] = -endZ * (out[0] * out[4] + out[1] * out[5]) - endV * (out[2] * out[6] + out[3] * out[7]);
   out[10] =
     -endZ * (out[1] * out[4] - out[0] * out[5]) - endV * (out[3] * out[6] - out[2] * out[7]);
   out[11] =

@@ -123,7 +123,15 @@ function smoothBackward(
     for (let i = 2; i >= 0 && root[b * 6] !== 0; i--) {
       observationRow(root, b, i, perScale, h);
       const at = b * 3 + i;
-      distance[b] += takeBack(r, n, h, record.gain, at, record.innovation[at], record.perVariance[at]);
+      distance[b] += takeBack(
+        r,
+        n,
+        h,
+        record.gain,
+        at,
+        record.innovation[at],
+        record.perVariance[at],
+      );
     }
     const p = record.covariance;
     for (let i = 0; i < SIZE; i++) {
@@ -187,7 +195,11 @@ function transposeStep(r: Float64Array, n: Float64Array, f: Float64Array, keep: 
     const n3 = n[at + 3];
     for (let j = 0; j < SIZE; j++) {
       work[at + j] =
-        n0 * f[j] + n1 * f[7 + j] + n2 * f[14 + j] + n3 * f[21 + j] + (j < 4 ? 0 : keep * n[at + j]);
+        n0 * f[j] +
+        n1 * f[7 + j] +
+        n2 * f[14 + j] +
+        n3 * f[21 + j] +
+        (j < 4 ? 0 : keep * n[at + j]);
     }
   }
   for (let j = 0; j < SIZE; j++) {
@@ -197,7 +209,10 @@ function transposeStep(r: Float64Array, n: Float64Array, f: Float64Array, keep: 
     const w3 = work[21 + j];
     for (let i = 0; i < SIZE; i++) {
       n[i * SIZE + j] =
-        f[i] * w0 + f[7 + i] * w1 + f[14 + i] * w2 + f[21 + i] * w3 +
+        f[i] * w0 +
+        f[7 + i] * w1 +
+        f[14 + i] * w2 +
+        f[21 + i] * w3 +
         (i < 4 ? 0 : keep * work[i * SIZE + j]);
     }
   }

@@ -68,7 +68,10 @@ export function startCovariance(motion: RockingParameters): Float64Array {
   [z, z, v, v, OFFSET_SHARE ** 2 * slow, slow, slow].forEach((variance, i) => {
     p[i * STATE + i] = variance;
   });
-  for (const [i, j] of [[0, 5], [1, 6]]) {
+  for (const [i, j] of [
+    [0, 5],
+    [1, 6],
+  ]) {
     p[i * STATE + j] = slow;
     p[j * STATE + i] = slow;
   }
@@ -113,7 +116,12 @@ export function predictCovariance(
     const f6 = f[at + 6];
     for (let j = 0; j < STATE; j++) {
       scratch[at + j] =
-        f0 * p[j] + f1 * p[7 + j] + f2 * p[14 + j] + f3 * p[21 + j] + f5 * p[35 + j] + f6 * p[42 + j];
+        f0 * p[j] +
+        f1 * p[7 + j] +
+        f2 * p[14 + j] +
+        f3 * p[21 + j] +
+        f5 * p[35 + j] +
+        f6 * p[42 + j];
     }
   }
   for (let i = 0; i < 4; i++) {

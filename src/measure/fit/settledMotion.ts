@@ -62,9 +62,16 @@ export function settleMotion(
   // Deviations alone know the n = 2 wave to a few hundredths of a millimetre; what is left of it
   // turns with the wheel and would be taken for a swing. Planes and deviations together do better.
   const refined = fitWhole(
-    heights.planes, weight, offsetSdMm, cautious, spinRatio, biasSdMm, deviationScale(heights),
+    heights.planes,
+    weight,
+    offsetSdMm,
+    cautious,
+    spinRatio,
+    biasSdMm,
+    deviationScale(heights),
   );
-  const raw = refined === null ? first : basicPlanes(heights.planes, carriedUnknowns(heights, refined));
+  const raw =
+    refined === null ? first : basicPlanes(heights.planes, carriedUnknowns(heights, refined));
   const run = Math.min(LONGEST_MERGE, Math.max(1, Math.ceil(raw.count / COARSE_STEPS)));
   let coarse = coarseSeries(raw, weight, run, offsetSdMm);
   let estimate = estimateRocking(coarse, spinRatio, prior, null, noise.scale);
@@ -147,7 +154,13 @@ export function smoothResidual(
   const { count, columnCount, columns, root } = series;
   const transitions = transitionsOf(series, motion, spinRatio);
   const turning = turningTilt(
-    series.timeS, series.turnRad, spinRatio, motion.rateRadPerS, motion.dampingRatio, transitions, PER_STEP,
+    series.timeS,
+    series.turnRad,
+    spinRatio,
+    motion.rateRadPerS,
+    motion.dampingRatio,
+    transitions,
+    PER_STEP,
   );
   const a1 = coefficients[columnCount - 1];
   const b1 = coefficients[columnCount];

@@ -34,7 +34,13 @@ export function whitenColumns(
   const { count, columnCount, timeS, root, columns } = series;
   const transitions = transitionsOf(series, motion, spinRatio);
   const turning = turningTilt(
-    timeS, series.turnRad, spinRatio, motion.rateRadPerS, motion.dampingRatio, transitions, PER_STEP,
+    timeS,
+    series.turnRad,
+    spinRatio,
+    motion.rateRadPerS,
+    motion.dampingRatio,
+    transitions,
+    PER_STEP,
   );
   const width = columnCount + 2;
   const products = new Float64Array(width * width);
@@ -121,7 +127,12 @@ function innovate(
   }
 }
 
-function accumulate(products: Float64Array, e: Float64Array, perVariance: number, width: number): void {
+function accumulate(
+  products: Float64Array,
+  e: Float64Array,
+  perVariance: number,
+  width: number,
+): void {
   for (let i = 0; i < width; i++) {
     const ei = e[i] * perVariance;
     if (ei === 0) continue;

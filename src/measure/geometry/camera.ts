@@ -77,7 +77,11 @@ export function projectPoint(
 }
 
 /** Direction of the ray through a pixel, room frame, not normalised (unit along the optical axis). */
-export function rayThroughPixel(camera: Camera, xPx: number, yPx: number): [number, number, number] {
+export function rayThroughPixel(
+  camera: Camera,
+  xPx: number,
+  yPx: number,
+): [number, number, number] {
   const { pose, right, down, forward } = camera;
   const a = (xPx - pose.widthPx / 2) / pose.focalPx;
   const b = (yPx - pose.heightPx / 2) / pose.focalPx;

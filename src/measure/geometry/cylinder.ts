@@ -38,7 +38,12 @@ export function cylinderPointAtPixel(
  *
  * κ = (camera height above the point) / (horizontal way along the radius that the ray makes).
  */
-export function sightSlope(camera: Camera, radiusMm: number, bearingDeg: number, zMm: number): number {
+export function sightSlope(
+  camera: Camera,
+  radiusMm: number,
+  bearingDeg: number,
+  zMm: number,
+): number {
   const b = bearingDeg * RAD_PER_DEG;
   const towardX = camera.pose.distanceMm - radiusMm * Math.cos(b);
   const towardY = -radiusMm * Math.sin(b);

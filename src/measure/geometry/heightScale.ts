@@ -3,7 +3,12 @@ import { cylinderPointAtPixel } from './cylinder.ts';
 import type { PoseFit } from './poseFromLine.ts';
 
 /** Height on the nominal tread that one picture row is worth at a pixel, mm per px. */
-export function heightScaleMmPerPx(camera: Camera, radiusMm: number, xPx: number, yPx: number): number {
+export function heightScaleMmPerPx(
+  camera: Camera,
+  radiusMm: number,
+  xPx: number,
+  yPx: number,
+): number {
   const upper = cylinderPointAtPixel(camera, radiusMm, xPx, yPx - 0.5);
   const lower = cylinderPointAtPixel(camera, radiusMm, xPx, yPx + 0.5);
   return upper && lower ? upper.zMm - lower.zMm : NaN;
@@ -20,7 +25,9 @@ export function heightScaleRelativeSd(fit: PoseFit, radiusMm: number): number {
   const { pose, covariance } = fit;
   const steps = [1e-3, 0.01, 0.01, 0.01, 0.1, 0.1];
   const base = Math.log(scaleOf(pose, radiusMm));
-  const slope = steps.map((step, i) => (Math.log(scaleOf(moved(pose, i, step), radiusMm)) - base) / step);
+  const slope = steps.map(
+    (step, i) => (Math.log(scaleOf(moved(pose, i, step), radiusMm)) - base) / step,
+  );
   let variance = SHAPE_RELATIVE_SD ** 2;
   for (let i = 0; i < 6; i++) {
     for (let j = 0; j < 6; j++) variance += slope[i] * slope[j] * covariance[i * 6 + j];

@@ -1,7 +1,8 @@
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
 import { levenbergMarquardt } from '../fit/levenbergMarquardt.ts';
-import { cameraFromPose, rayThroughPixel, type CameraPose } from './camera.ts';
+import type { CameraPose } from './camera.ts';
+import { circleResiduals, type LinePoints } from './circleResiduals.ts';
 
 /**
  * The camera's pose from the laser line.
@@ -20,12 +21,6 @@ export interface KnownOfCamera {
   readonly edgeRadiusMm: number;
   /** Standard deviation of a line point, px: how much the line is trusted beside what is known. */
   readonly pointSdPx: number;
-}
-
-export interface LinePoints {
-  /** Picture columns (x) and rows (y) of the line, pixels, same length; unordered. */
-  readonly xPx: ArrayLike<number>;
-  readonly yPx: ArrayLike<number>;
 }
 
 export interface PoseFit {
@@ -55,7 +50,7 @@ export const POOLED_POINT_SD_PX = 0.35;
 export const FIRST_LOOK_POINT_SD_PX = 1.2;
 /** Neighbouring columns err together (crown of the tread, creep, lens): so many err on their own. */
 const INDEPENDENT_POINTS = 25;
-export const INLIER_PX = 1.5;
+const INLIER_PX = 1.5;
 const MIN_POINTS = 30;
 /** A point this far above the circle's image lies in a slot or groove, px. */
 const TRIM_PX = 1.2;
@@ -64,9 +59,6 @@ const TRIM_ROUNDS = 4;
 const MIN_FACE_SHARE = 0.3;
 /** Distances from the axis to try first, in edge radii: from close by to across the shed. */
 const START_DISTANCES = [1.7, 2.2, 2.9, 4];
-/** At the circle's flanks the sight line grazes the tread, and columns say nothing about rows. */
-const MAX_ROW_PER_MM = 8;
-
 export function poseFromLine(
   points: LinePoints,
   known: KnownOfCamera,
@@ -78,7 +70,11 @@ export function poseFromLine(
   let best = bestFit(points, starts, focal0, known);
   // What lies above the circle fell into a groove. Leave it out, and look again with the rest.
   for (let round = 0; best && round < TRIM_ROUNDS; round++) {
-    const residuals = circleResiduals(points, toPose(best.parameters, focal0, known), known.edgeRadiusMm);
+    const residuals = circleResiduals(
+      points,
+      toPose(best.parameters, focal0, known),
+      known.edgeRadiusMm,
+    );
     const face = faceOnly(points, residuals);
     if (face.xPx.length < Math.max(MIN_POINTS, MIN_FACE_SHARE * n)) break;
     best = bestFit(face, [best.parameters], focal0, known) ?? best;
@@ -122,7 +118,8 @@ function bestFit(
   const n = points.xPx.length;
   const fovDeg = known.horizontalFovDeg ?? UNKNOWN_FOV_DEG;
   const fovSdDeg = known.horizontalFovDeg === undefined ? UNKNOWN_FOV_SD_DEG : FOV_SD_DEG;
-  const residuals = (p: Float64Array) => circleResiduals(points, toPose(p, focal0, known), known.edgeRadiusMm);
+  const residuals = (p: Float64Array) =>
+    circleResiduals(points, toPose(p, focal0, known), known.edgeRadiusMm);
   let best: (Fitted & { cost: number }) | null = null;
   for (const start of starts) {
     const fit = levenbergMarquardt(residuals, start, {
@@ -138,7 +135,7 @@ function bestFit(
       parameterSizes: [0.1, 1, 1, 1, 100, 100],
     });
     if (!fit.ok) continue;
-    const cost = robustCost(residuals(fit.value.parameters), known.pointSdPx);
+    const cost = robustCost(residuals(fit.value.parameters));
     if (!best || cost < best.cost) {
       best = { parameters: fit.value.parameters, covariance: fit.value.covariance, cost };
     }
@@ -190,7 +187,12 @@ function toPose(p: Float64Array, focal0: number, known: KnownOfCamera): CameraPo
 }
 
 /** Height that puts the circle's near point at the line's median row, for a distance. */
-function startAt(points: LinePoints, distanceMm: number, focal0: number, known: KnownOfCamera): Float64Array {
+function startAt(
+  points: LinePoints,
+  distanceMm: number,
+  focal0: number,
+  known: KnownOfCamera,
+): Float64Array {
   const rows = Float64Array.from(points.yPx).sort();
   const lowRow = rows[Math.floor(rows.length * 0.75)];
   const down = known.downTiltDeg * RAD_PER_DEG + Math.atan((lowRow - known.heightPx / 2) / focal0);
@@ -199,40 +201,20 @@ function startAt(points: LinePoints, distanceMm: number, focal0: number, known: 
 }
 
 /**
- * Signed distance of each line point from the circle's image, along the picture's rows, px: the
- * ray through the point meets the laser plane at some distance from the axis, and one row more or
- * less moves that place by a known way.
+ * Which of two circles the line lies on: sharply, since one on which most of the line lies exactly
+ * and the rest in a groove is right beside one that passes near all of it.
  */
-function circleResiduals(points: LinePoints, pose: CameraPose, radiusMm: number): Float64Array {
-  const camera = cameraFromPose(pose);
-  const n = points.xPx.length;
-  const out = new Float64Array(n);
-  for (let i = 0; i < n; i++) {
-    const here = radiusInLaserPlane(camera, points.xPx[i], points.yPx[i]);
-    const below = radiusInLaserPlane(camera, points.xPx[i], points.yPx[i] + 0.5);
-    const mmPerRow = (below - here) / 0.5;
-    // Steep enough everywhere that matters; the floor keeps grazing flanks from dominating.
-    const slope = Math.sign(mmPerRow || 1) * Math.max(Math.abs(mmPerRow), 1 / MAX_ROW_PER_MM);
-    const residual = (here - radiusMm) / slope;
-    out[i] = Number.isFinite(residual) ? Math.max(-200, Math.min(200, residual)) : 200;
-  }
-  return out;
-}
-
-function radiusInLaserPlane(camera: ReturnType<typeof cameraFromPose>, xPx: number, yPx: number): number {
-  const [dx, dy, dz] = rayThroughPixel(camera, xPx, yPx);
-  if (dz >= -1e-6) return 1e6; // looks at or above the horizon: never meets the plane in front
-  const k = -camera.pose.heightMm / dz;
-  return Math.hypot(camera.pose.distanceMm + k * dx, k * dy);
-}
-
-function robustCost(residuals: Float64Array, pointSdPx: number): number {
+function robustCost(residuals: Float64Array): number {
   let sum = 0;
-  for (const r of residuals) sum += Math.log1p((r / pointSdPx) ** 2);
+  for (const r of residuals) sum += Math.log1p((r / POOLED_POINT_SD_PX) ** 2);
   return sum;
 }
 
-function judged(fit: Fitted, residuals: Float64Array, pose: CameraPose): Outcome<PoseFit, 'line-lost'> {
+function judged(
+  fit: Fitted,
+  residuals: Float64Array,
+  pose: CameraPose,
+): Outcome<PoseFit, 'line-lost'> {
   const inliers = new Uint8Array(residuals.length);
   let count = 0;
   let sum = 0;
@@ -244,5 +226,11 @@ function judged(fit: Fitted, residuals: Float64Array, pose: CameraPose): Outcome
   }
   const inlierShare = count / residuals.length;
   if (count < MIN_POINTS || pose.distanceMm <= 0) return failed('line-lost', { inlierShare });
-  return succeeded({ pose, residualPx: Math.sqrt(sum / count), inlierShare, inliers, covariance: fit.covariance });
+  return succeeded({
+    pose,
+    residualPx: Math.sqrt(sum / count),
+    inlierShare,
+    inliers,
+    covariance: fit.covariance,
+  });
 }

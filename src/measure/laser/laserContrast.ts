@@ -2,12 +2,7 @@ import type { YuvPicture } from '../../contract/picture.ts';
 import type { CellGrid } from './cellGrid.ts';
 import { MARGIN_CELLS, readCellColumns } from './cellSamples.ts';
 import { HueNoise } from './hueNoise.ts';
-import {
-  CORE_LUMA_FROM,
-  CORE_LUMA_FULL,
-  HUE_AXES,
-  type LaserColour,
-} from './laserColour.ts';
+import { CORE_LUMA_FROM, CORE_LUMA_FULL, HUE_AXES, type LaserColour } from './laserColour.ts';
 
 /**
  * How far above and below a cell its ambient is looked for, in cells of 2 pixels: lines of RMS

@@ -1,5 +1,11 @@
 import type { YuvPicture } from '../../contract/picture.ts';
-import { CELL_PX, makeCellGrid, type CellGrid, type PictureRegion, type RowWindow } from './cellGrid.ts';
+import {
+  CELL_PX,
+  makeCellGrid,
+  type CellGrid,
+  type PictureRegion,
+  type RowWindow,
+} from './cellGrid.ts';
 import { sampleRangeOf, type LaserColour } from './laserColour.ts';
 import { laserContrastOf, type LaserContrast } from './laserContrast.ts';
 import { contrastOnPath, findLaserPath, type LaserPath } from './laserPath.ts';

@@ -31,11 +31,7 @@ const SMOOTHING_VARIANCE = 0.5;
 const LEAST_BLUR_PX = 0.8;
 
 /** The template of the widths measured on a smoothed profile (see LineShape). */
-export function templateFor(
-  halfWidthPx: number,
-  flankPx: number,
-  saturated: number,
-): LineTemplate {
+export function templateFor(halfWidthPx: number, flankPx: number, saturated: number): LineTemplate {
   const ratio = flankPx / halfWidthPx / GAUSSIAN_FLANK_RATIO;
   if (saturated < 0.5 && !(ratio < FLAT_TOP_BELOW)) {
     const rms = halfWidthPx / HALF_HEIGHT_PER_RMS;

@@ -37,7 +37,10 @@ export function shoulderColour(band: TreadBand, edgeRow: Float32Array): Shoulder
   for (let i = 0; i < n; i++) {
     const column = i * CHROMA_COLUMN_STEP;
     const first = Math.max(0, Math.round(edgeRow[column] - SHOULDER_TO_MM / Z_STEP_MM));
-    const last = Math.min(BAND_ROWS - 1, Math.round(edgeRow[column] - SHOULDER_FROM_MM / Z_STEP_MM));
+    const last = Math.min(
+      BAND_ROWS - 1,
+      Math.round(edgeRow[column] - SHOULDER_FROM_MM / Z_STEP_MM),
+    );
     let [sy, su, sv, count] = [0, 0, 0, 0];
     for (let r = first; r <= last; r += CHROMA_ROW_STEP) {
       const cell = r * band.columns + column;

@@ -109,7 +109,12 @@ function stretchesAbove(difference: Float64Array, threshold: number): Stretch[] 
   return found;
 }
 
-function describe(p: ShoulderPanorama, difference: Float64Array, s: Stretch, rubberSd: number): Tape | null {
+function describe(
+  p: ShoulderPanorama,
+  difference: Float64Array,
+  s: Stretch,
+  rubberSd: number,
+): Tape | null {
   const bins = Array.from({ length: s.count }, (_, k) => (s.first + k) % BINS);
   const peak = [...bins.map((b) => difference[b])].sort((a, b) => a - b)[Math.floor(s.count * 0.8)];
   // Borders at half height of this tape's own difference, sub-bin.
@@ -117,7 +122,8 @@ function describe(p: ShoulderPanorama, difference: Float64Array, s: Stretch, rub
   const widthDeg = (end - start) * PANORAMA_STEP_DEG;
   if (widthDeg < MIN_WIDTH_DEG) return null;
   const core = bins.slice(Math.floor(s.count * 0.25), Math.max(1, Math.ceil(s.count * 0.75)));
-  const meanOf = (values: Float64Array) => core.reduce((sum, b) => sum + values[b], 0) / core.length;
+  const meanOf = (values: Float64Array) =>
+    core.reduce((sum, b) => sum + values[b], 0) / core.length;
   return {
     middleDeg: wrapTurnDeg(((start + end) / 2) * PANORAMA_STEP_DEG),
     widthDeg,
@@ -146,7 +152,8 @@ const COLOURLESS_MIN = 4;
 /** Nearest hue of the common tapes in the (U, V) plane; BT.601 hues of the full colours. */
 function tapeColour(y: number, u: number, v: number, rubberY: number): MarkColour | 'other' {
   // Colourless and darker than rubber is a shadow, a slot or dirt; white tape is brighter.
-  if (Math.hypot(u, v) < Math.max(COLOURLESS_MIN, COLOURLESS_PER_LUMA * y)) return y > rubberY ? 'white' : 'other';
+  if (Math.hypot(u, v) < Math.max(COLOURLESS_MIN, COLOURLESS_PER_LUMA * y))
+    return y > rubberY ? 'white' : 'other';
   const hue = (Math.atan2(v, u) * 180) / Math.PI;
   const hues: readonly [MarkColour, number][] = [
     ['yellow', 172],

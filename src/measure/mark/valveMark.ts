@@ -25,7 +25,10 @@ const LOOKALIKES: Readonly<Record<MarkColour, readonly string[]>> = {
   blue: ['blue'],
 };
 
-export function valveMark(tapes: readonly Tape[], wanted: MarkWanted): Outcome<Tape, 'mark-missing' | 'mark-ambiguous'> {
+export function valveMark(
+  tapes: readonly Tape[],
+  wanted: MarkWanted,
+): Outcome<Tape, 'mark-missing' | 'mark-ambiguous'> {
   const widthDeg = wanted.widthMm / wanted.edgeRadiusMm / RAD_PER_DEG;
   const misfit = (t: Tape) => Math.abs(Math.log(t.widthDeg / widthDeg));
   const fits = (t: Tape) => {
@@ -34,9 +37,14 @@ export function valveMark(tapes: readonly Tape[], wanted: MarkWanted): Outcome<T
   };
   const sized = tapes.filter(fits);
   const exact = sized.filter((t) => t.colour === wanted.colour);
-  const pool = exact.length > 0 ? exact : sized.filter((t) => LOOKALIKES[wanted.colour].includes(t.colour));
+  const pool =
+    exact.length > 0 ? exact : sized.filter((t) => LOOKALIKES[wanted.colour].includes(t.colour));
   if (pool.length === 0) {
-    return failed('mark-missing', { tapesSeen: tapes.length, wantedColour: wanted.colour, wantedWidthMm: wanted.widthMm });
+    return failed('mark-missing', {
+      tapesSeen: tapes.length,
+      wantedColour: wanted.colour,
+      wantedWidthMm: wanted.widthMm,
+    });
   }
   const ranked = [...pool].sort((a, b) => misfit(a) - misfit(b));
   if (ranked.length > 1 && misfit(ranked[1]) - misfit(ranked[0]) < CLEARLY_BETTER) {

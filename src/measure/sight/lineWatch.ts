@@ -64,10 +64,23 @@ export function createLineWatch(view: WheelView): LineWatch {
   }
   const stepPx = Math.max(2, 2 * Math.round(widthPx / 640));
   const blocks = view.layout.azimuthsDeg.length;
-  return { loPx, hiPx, x0, x1, curvePx, stepPx, blocks, blockOfColumn: blockColumns(view, widthPx) };
+  return {
+    loPx,
+    hiPx,
+    x0,
+    x1,
+    curvePx,
+    stepPx,
+    blocks,
+    blockOfColumn: blockColumns(view, widthPx),
+  };
 }
 
-function fillBetween(curve: Float32Array, a: { x: number; y: number }, b: { x: number; y: number }): void {
+function fillBetween(
+  curve: Float32Array,
+  a: { x: number; y: number },
+  b: { x: number; y: number },
+): void {
   const [from, to] = a.x < b.x ? [a, b] : [b, a];
   for (let x = Math.max(0, Math.ceil(from.x - 0.5)); x + 0.5 <= to.x && x < curve.length; x++) {
     const part = to.x > from.x ? (x + 0.5 - from.x) / (to.x - from.x) : 0;

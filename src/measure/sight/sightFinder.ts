@@ -3,7 +3,8 @@ import type { YuvPicture } from '../../contract/picture.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { cameraFromPose, projectPoint, type Camera } from '../geometry/camera.ts';
 import { cylinderPointAtPixel } from '../geometry/cylinder.ts';
-import { FIRST_LOOK_POINT_SD_PX, poseFromLine, type LinePoints, type PoseFit } from '../geometry/poseFromLine.ts';
+import { FIRST_LOOK_POINT_SD_PX, poseFromLine, type PoseFit } from '../geometry/poseFromLine.ts';
+import type { LinePoints } from '../geometry/circleResiduals.ts';
 import type { LaserColour } from '../laser/laserColour.ts';
 import { findLaserHue } from '../laser/laserHue.ts';
 import { findLaserLine } from '../laser/laserLine.ts';
@@ -56,7 +57,10 @@ export function createSightFinder(setup: SweepSetup): SightFinder {
 }
 
 /** Takes one picture; an answer when a try was due and made, null otherwise. */
-export function lookForSight(finder: SightFinder, picture: YuvPicture): Outcome<Sight, 'line-lost'> | null {
+export function lookForSight(
+  finder: SightFinder,
+  picture: YuvPicture,
+): Outcome<Sight, 'line-lost'> | null {
   const size = `${picture.widthPx}×${picture.heightPx}`;
   if (size !== finder.size) resetPool(finder, size);
   if (!finder.colour) {
@@ -66,7 +70,11 @@ export function lookForSight(finder: SightFinder, picture: YuvPicture): Outcome<
   }
   poolLine(finder, picture);
   finder.pictures++;
-  if (finder.pictures < FIRST_TRY_PICTURES || (finder.pictures - FIRST_TRY_PICTURES) % TRY_EVERY !== 0) return null;
+  if (
+    finder.pictures < FIRST_TRY_PICTURES ||
+    (finder.pictures - FIRST_TRY_PICTURES) % TRY_EVERY !== 0
+  )
+    return null;
   return solveSight(finder, picture);
 }
 
@@ -101,13 +109,17 @@ function solveSight(finder: SightFinder, picture: YuvPicture): Outcome<Sight, 'l
     yPx.push(seen[seen.length >> 1]);
   });
   const spreads = Float64Array.from(finder.spreads).sort();
-  return sightFromLine(finder.setup, { xPx, yPx }, {
-    widthPx: picture.widthPx,
-    heightPx: picture.heightPx,
-    pointSdPx: FIRST_LOOK_POINT_SD_PX,
-    laserColour: finder.colour!,
-    lineSpreadPx: spreads[spreads.length >> 1] ?? 1.5,
-  });
+  return sightFromLine(
+    finder.setup,
+    { xPx, yPx },
+    {
+      widthPx: picture.widthPx,
+      heightPx: picture.heightPx,
+      pointSdPx: FIRST_LOOK_POINT_SD_PX,
+      laserColour: finder.colour!,
+      lineSpreadPx: spreads[spreads.length >> 1] ?? 1.5,
+    },
+  );
 }
 
 export interface LineLook {
@@ -119,14 +131,20 @@ export interface LineLook {
 }
 
 /** The sight from pooled line points: one picture's, or a whole sweep's. */
-export function sightFromLine(setup: SweepSetup, points: LinePoints, look: LineLook): Outcome<Sight, 'line-lost'> {
+export function sightFromLine(
+  setup: SweepSetup,
+  points: LinePoints,
+  look: LineLook,
+): Outcome<Sight, 'line-lost'> {
   const fit = poseFromLine(points, {
     widthPx: look.widthPx,
     heightPx: look.heightPx,
     pointSdPx: look.pointSdPx,
     downTiltDeg: setup.camera.downTiltDeg,
     edgeRadiusMm: setup.wheel.edgeRadiusMm,
-    ...(setup.camera.horizontalFovDeg === undefined ? {} : { horizontalFovDeg: setup.camera.horizontalFovDeg }),
+    ...(setup.camera.horizontalFovDeg === undefined
+      ? {}
+      : { horizontalFovDeg: setup.camera.horizontalFovDeg }),
   });
   if (!fit.ok) return fit;
   const radiusMm = setup.wheel.edgeRadiusMm;
@@ -159,7 +177,12 @@ export function sightOfPose(
   });
 }
 
-function spanOnWheelDeg(camera: Camera, radiusMm: number, points: LinePoints, inliers: Uint8Array): number {
+function spanOnWheelDeg(
+  camera: Camera,
+  radiusMm: number,
+  points: LinePoints,
+  inliers: Uint8Array,
+): number {
   let low = Infinity;
   let high = -Infinity;
   for (let i = 0; i < inliers.length; i++) {
@@ -181,7 +204,9 @@ function sightOnLine(
   const at = new Float64Array(2);
   const columnOf = (bearingDeg: number): number => {
     const b = bearingDeg * RAD_PER_DEG;
-    return projectPoint(camera, radiusMm * Math.cos(b), radiusMm * Math.sin(b), 0, at) ? at[0] : NaN;
+    return projectPoint(camera, radiusMm * Math.cos(b), radiusMm * Math.sin(b), 0, at)
+      ? at[0]
+      : NaN;
   };
   // Columns fall as bearings rise: halve the interval.
   let low = -50;

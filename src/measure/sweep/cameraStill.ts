@@ -21,7 +21,9 @@ const FACE_QUANTILE = 0.75;
 const MIN_BLOCKS = 3;
 const MIN_PICTURES = 10;
 /** The pooled line's own error and the wheel's creep stay below this, px of a picture 1280 wide. */
-const MOVED_PX = 2.5;
+const MOVED_PX = 3;
+/** Small pictures: rows are not told better than this, px. */
+const MOVED_MIN_PX = 2.2;
 
 export function checkCameraStill(
   observations: EdgeObservations,
@@ -29,14 +31,16 @@ export function checkCameraStill(
   view: WheelView,
 ): Outcome<never, 'camera-moved'> | null {
   const perPicture = Float64Array.from(observations.timeS, (_, i) => facePx(observations, line, i));
-  const limitPx = (MOVED_PX * view.sight.camera.pose.widthPx) / 1280;
+  const limitPx = Math.max(MOVED_MIN_PX, (MOVED_PX * view.sight.camera.pose.widthPx) / 1280);
   const way = wayTurnedDeg(observations.turnDeg);
   const last = way[way.length - 1] ?? 0;
   let highest = 0;
   let lowest = 0;
   let atS = 0;
   for (let from = 0; from + WINDOW_DEG <= last; from += WINDOW_STEP_DEG) {
-    const inside = perPicture.filter((off, i) => off === off && way[i] >= from && way[i] < from + WINDOW_DEG).sort();
+    const inside = perPicture
+      .filter((off, i) => off === off && way[i] >= from && way[i] < from + WINDOW_DEG)
+      .sort();
     if (inside.length < MIN_PICTURES) continue;
     const off = inside[Math.floor(inside.length * HIDDEN_SHARE)];
     if (off < lowest) {
@@ -55,7 +59,10 @@ export function checkCameraStill(
 /** Distance of the face's line from its pooled place in one picture, px down; NaN with too few blocks. */
 function facePx(observations: EdgeObservations, line: FaceLine, i: number): number {
   const blocks = observations.azimuthsDeg.length;
-  const offs = line.awayPx.slice(i * blocks, (i + 1) * blocks).filter((off) => off === off).sort();
+  const offs = line.awayPx
+    .slice(i * blocks, (i + 1) * blocks)
+    .filter((off) => off === off)
+    .sort();
   return offs.length >= MIN_BLOCKS ? offs[Math.floor(offs.length * FACE_QUANTILE)] : NaN;
 }
 

@@ -1,4 +1,4 @@
-import type { LinePoints } from '../geometry/poseFromLine.ts';
+import type { LinePoints } from '../geometry/circleResiduals.ts';
 import { projectPoint } from '../geometry/camera.ts';
 import type { EdgeObservations } from './edgeObservations.ts';
 import type { SweepRecording } from './sweepRecording.ts';
@@ -56,10 +56,20 @@ interface Samples {
   readonly pxPerOutwardMm: number;
 }
 
-export function faceLine(recording: SweepRecording, observations: EdgeObservations, view: WheelView): FaceLine {
+export function faceLine(
+  recording: SweepRecording,
+  observations: EdgeObservations,
+  view: WheelView,
+): FaceLine {
   const blocks = recording.view.layout.azimuthsDeg.length;
-  const way = creepWay(observations.leans, observations.turnDeg, view.setup.stand.ballDiameterMm / 2);
-  const samples = Array.from({ length: blocks }, (_, b) => samplesOf(recording, observations, view, way, b));
+  const way = creepWay(
+    observations.leans,
+    observations.turnDeg,
+    view.setup.stand.ballDiameterMm / 2,
+  );
+  const samples = Array.from({ length: blocks }, (_, b) =>
+    samplesOf(recording, observations, view, way, b),
+  );
   let crownSlope = START_CROWN_SLOPE;
   let members: Uint8Array[] = [];
   for (let pass = 0; pass < PASSES; pass++) {
@@ -98,7 +108,10 @@ function samplesOf(
   block: number,
 ): Samples {
   const azimuthDeg = observations.azimuthsDeg[block];
-  const [cos, sin] = [Math.cos((azimuthDeg * Math.PI) / 180), Math.sin((azimuthDeg * Math.PI) / 180)];
+  const [cos, sin] = [
+    Math.cos((azimuthDeg * Math.PI) / 180),
+    Math.sin((azimuthDeg * Math.PI) / 180),
+  ];
   const pxPerOutwardMm = rowsPerOutwardMm(view, azimuthDeg);
   const at: number[] = [];
   const rowPx: number[] = [];
@@ -134,7 +147,13 @@ function rowsPerOutwardMm(view: WheelView, azimuthDeg: number): number {
   const radiusMm = view.setup.wheel.edgeRadiusMm;
   projectPoint(view.sight.camera, xMm, yMm, 0, at);
   const [x0, y0] = at;
-  projectPoint(view.sight.camera, (xMm * (radiusMm + 1)) / radiusMm, (yMm * (radiusMm + 1)) / radiusMm, 0, at);
+  projectPoint(
+    view.sight.camera,
+    (xMm * (radiusMm + 1)) / radiusMm,
+    (yMm * (radiusMm + 1)) / radiusMm,
+    0,
+    at,
+  );
   const [x1, y1] = at;
   // The moved point appears in another column; rows are compared in one, along the line's own slope.
   const step = 0.5;
@@ -169,7 +188,9 @@ function faceMembers(s: Samples, crownSlope: number): Uint8Array {
   while (at > 0 && sums[at] < CLUSTER_SHARE * fullest) at--;
   while (at > 0 && sums[at - 1] >= sums[at]) at--;
   const middlePx = (at + 0.5) * HISTOGRAM_STEP_PX - HISTOGRAM_REACH_PX;
-  return Uint8Array.from(rows, (row) => (Math.abs(row - middlePx) <= CLUSTER_HALF_PX * 1.5 ? 1 : 0));
+  return Uint8Array.from(rows, (row) =>
+    Math.abs(row - middlePx) <= CLUSTER_HALF_PX * 1.5 ? 1 : 0,
+  );
 }
 
 /** Slope of the crown from the members of all blocks, each block with its own mean row. */
@@ -196,7 +217,13 @@ function crownFrom(samples: readonly Samples[], members: readonly Uint8Array[]):
 const POINTS_PER_BLOCK = 3;
 
 /** Points of the first look's curve in the block's columns, moved by the block's mean row. */
-function addBlockPoints(recording: SweepRecording, block: number, offsetPx: number, xPx: number[], yPx: number[]): void {
+function addBlockPoints(
+  recording: SweepRecording,
+  block: number,
+  offsetPx: number,
+  xPx: number[],
+  yPx: number[],
+): void {
   const { blockOfColumn, curvePx } = recording.lineWatch;
   const first = blockOfColumn.indexOf(block);
   const last = blockOfColumn.lastIndexOf(block);

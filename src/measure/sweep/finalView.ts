@@ -1,5 +1,6 @@
 import { projectPoint, type Camera } from '../geometry/camera.ts';
-import { POOLED_POINT_SD_PX, type LinePoints } from '../geometry/poseFromLine.ts';
+import type { LinePoints } from '../geometry/circleResiduals.ts';
+import { POOLED_POINT_SD_PX } from '../geometry/poseFromLine.ts';
 import { cylinderPointAtPixel } from '../geometry/cylinder.ts';
 import { sightFromLine } from '../sight/sightFinder.ts';
 import { Z_BOTTOM_MM, Z_TOP_MM } from '../band/treadBand.ts';
@@ -41,7 +42,14 @@ export function heightMap(from: WheelView, to: WheelView, azimuthDeg: number): H
   let atLineDeg = NaN;
   for (let i = 0; i < count; i++) {
     const zMm = Z_BOTTOM_MM + i * STEP_MM;
-    const point = throughPixel(from.sight.camera, to.sight.camera, to.setup.wheel.edgeRadiusMm, xMm, yMm, zMm);
+    const point = throughPixel(
+      from.sight.camera,
+      to.sight.camera,
+      to.setup.wheel.edgeRadiusMm,
+      xMm,
+      yMm,
+      zMm,
+    );
     if (!point) return null;
     table[i] = point.zMm;
     if (zMm === 0) atLineDeg = point.bearingDeg - to.sight.sightBearingDeg;
@@ -56,7 +64,14 @@ export function heightMap(from: WheelView, to: WheelView, azimuthDeg: number): H
   };
 }
 
-function throughPixel(from: Camera, to: Camera, radiusMm: number, xMm: number, yMm: number, zMm: number) {
+function throughPixel(
+  from: Camera,
+  to: Camera,
+  radiusMm: number,
+  xMm: number,
+  yMm: number,
+  zMm: number,
+) {
   const at = new Float64Array(2);
   if (!projectPoint(from, xMm, yMm, zMm, at)) return null;
   return cylinderPointAtPixel(to, radiusMm, at[0], at[1]);

@@ -1,6 +1,11 @@
 import { BAND_ROWS, Z_STEP_MM } from '../band/treadBand.ts';
 import { riseAt, type Lean, type LeanFit } from '../edge/leanFit.ts';
-import { addToTemplate, createTiltTracker, matchFrame, type TiltTracker } from '../edge/tiltTracker.ts';
+import {
+  addToTemplate,
+  createTiltTracker,
+  matchFrame,
+  type TiltTracker,
+} from '../edge/tiltTracker.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 
 /**
@@ -45,14 +50,21 @@ export function refineShifts(recording: SweepRecording): RefinedShifts {
     standardErrorMm.fill(NaN);
     leans = frames.map((frame, f) => {
       const lean = leans[f];
-      const found = lean && matchFrame(whole, without(frame.profiles, standing, moving), lean, REACH_MM);
+      const found =
+        lean && matchFrame(whole, without(frame.profiles, standing, moving), lean, REACH_MM);
       if (!found) return null;
       shiftMm.set(found.shiftMm, f * blocks);
       standardErrorMm.set(found.standardErrorMm, f * blocks);
       return found.lean;
     });
   }
-  return { shiftMm, standardErrorMm, leans, template: whole.template, seenCount: whole.templateWeight };
+  return {
+    shiftMm,
+    standardErrorMm,
+    leans,
+    template: whole.template,
+    seenCount: whole.templateWeight,
+  };
 }
 
 /** Rows that few frames showed are the border of the laser's glow, not tread. */
@@ -109,12 +121,20 @@ const SLOPE_ROWS = 2;
  * Height about which a block's profile has its contrast, band rows: what the match follows. Mean
  * row of the window weighted by the squared slope of the profile and by how often it was seen.
  */
-export function contrastRow(refined: RefinedShifts, block: number, window: { first: number; last: number }): number {
+export function contrastRow(
+  refined: RefinedShifts,
+  block: number,
+  window: { first: number; last: number },
+): number {
   const { template, seenCount } = refined;
   let sum = 0;
   let weighted = 0;
   const start = block * BAND_ROWS;
-  for (let r = Math.max(SLOPE_ROWS, window.first); r <= Math.min(BAND_ROWS - 1 - SLOPE_ROWS, window.last); r++) {
+  for (
+    let r = Math.max(SLOPE_ROWS, window.first);
+    r <= Math.min(BAND_ROWS - 1 - SLOPE_ROWS, window.last);
+    r++
+  ) {
     const slope = template[start + r + SLOPE_ROWS] - template[start + r - SLOPE_ROWS];
     if (slope !== slope) continue;
     const weight = slope * slope * seenCount[start + r];

@@ -19,7 +19,10 @@ const LEAN_LIMIT = 0.02;
 const FLANK_DEG = 35;
 const PROBE_HEIGHTS_MM = [10, -20];
 
-export function secondLook(recording: SweepRecording, geometry: SolvedGeometry): SightMemory | null {
+export function secondLook(
+  recording: SweepRecording,
+  geometry: SolvedGeometry,
+): SightMemory | null {
   const { view, observations } = geometry;
   const first = observations.leans[0];
   const leanOff = Math.hypot(
@@ -35,7 +38,6 @@ export function secondLook(recording: SweepRecording, geometry: SolvedGeometry):
     laserColour,
     lineSpreadPx,
     edgeHeightMm: observations.offsetMm,
-    plainestEdgeMm: observations.offsetMm + recording.edge.plainestMm - recording.edge.heightMm,
     firstLeanToward: first.toward,
     firstLeanAcross: first.across,
   };

@@ -1,5 +1,6 @@
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
+import { vectorAmount } from '../../quantities/vector.ts';
 import { CHROMA_COLUMN_STEP } from '../band/treadBand.ts';
 import { fitTilt } from '../fit/fitTilt.ts';
 import type { TiltFit } from '../fit/tiltFit.ts';
@@ -58,12 +59,19 @@ export function solveGeometry(recording: SweepRecording): Outcome<SolvedGeometry
   }
   const residualPx = (view.sight.poseFit.residualPx * 1280) / view.sight.camera.pose.widthPx;
   if (!solvedOnce || line.blocksSeen < MIN_FACE_BLOCKS || residualPx > MAX_FACE_RESIDUAL_PX) {
-    return failed('line-lost', { what: 'the line is not one circle', residualPx, blocks: line.blocksSeen });
+    return failed('line-lost', {
+      what: 'the line is not one circle',
+      residualPx,
+      blocks: line.blocksSeen,
+    });
   }
   return succeeded({ view, line, refined, observations });
 }
 
-export function solveSweep(recording: SweepRecording, geometry: SolvedGeometry): Outcome<SolvedSweep, RefusalCode> {
+export function solveSweep(
+  recording: SweepRecording,
+  geometry: SolvedGeometry,
+): Outcome<SolvedSweep, RefusalCode> {
   const closure = closeTurn(recording.turn);
   if (!closure) return failed('turn-uncertain', { what: 'no two views a turn apart match' });
   const mark = markOf(recording, closure);
@@ -77,11 +85,27 @@ export function solveSweep(recording: SweepRecording, geometry: SolvedGeometry):
 }
 
 /** Turn of a recorded frame: the tracker's sum scaled, and counted from the mark. */
-function turnOf(recording: SweepRecording, scale: number, markDeg: number): (frame: number) => number | null {
+function turnOf(
+  recording: SweepRecording,
+  scale: number,
+  markDeg: number,
+): (frame: number) => number | null {
   return (frame) => {
     const { turnIndex } = recording.frames[frame];
     return turnIndex === null ? null : recording.turn.turnDeg[turnIndex] * scale + markDeg;
   };
+}
+
+/**
+ * A plate out of level by 6 mrad already leans a lively wheel by 50: no reading is made on such a
+ * stand, and a larger lean says that the edge was mistaken, not that the wheel stood so.
+ */
+const MAX_STAND_LEAN_MRAD = 50;
+
+export function checkStand(solved: SolvedSweep): Outcome<never, RefusalCode> | null {
+  const leanMrad = (1000 * vectorAmount(solved.fit.standMm)) / solved.view.setup.wheel.edgeRadiusMm;
+  if (leanMrad <= MAX_STAND_LEAN_MRAD) return null;
+  return failed('lean-too-large', { standLeanMrad: Math.round(leanMrad) });
 }
 
 /** Tape at the valve, its wheel angle counted from the first picture's turn. */
@@ -91,7 +115,9 @@ export function markOf(
 ): Outcome<Tape, 'mark-missing' | 'mark-ambiguous'> {
   const { band, setup } = recording.view;
   const frames = recording.frames.flatMap(({ turnIndex, colour }) =>
-    turnIndex === null ? [] : [{ colour, turnDeg: recording.turn.turnDeg[turnIndex] * closure.scale }],
+    turnIndex === null
+      ? []
+      : [{ colour, turnDeg: recording.turn.turnDeg[turnIndex] * closure.scale }],
   );
   const azimuthDeg = Float64Array.from(
     { length: band.chromaColumns },

@@ -92,12 +92,22 @@ function believed(
   const weight = independent / count / variance;
   const a = normal.map((v) => v * weight);
   for (const k of [4, 5]) a[k * COMMON + k] += 1 / (leanSd * leanSd);
-  const solution = solveSymmetric(a, right.map((v) => v * weight), COMMON)?.solution;
+  const solution = solveSymmetric(
+    a,
+    right.map((v) => v * weight),
+    COMMON,
+  )?.solution;
   return solution ? { toward: solution[4], across: solution[5] } : { toward: 0, across: 0 };
 }
 
 /** Waves at the wheel angle, and how the height left over grows with a missing lean. */
-function fillRow(e: CreepEvidence, b: number, turnDeg: number, meanTurnDeg: number, row: Float64Array): void {
+function fillRow(
+  e: CreepEvidence,
+  b: number,
+  turnDeg: number,
+  meanTurnDeg: number,
+  row: Float64Array,
+): void {
   const beta = (e.azimuthsDeg[b] - turnDeg) * RAD_PER_DEG;
   const turned = (turnDeg - meanTurnDeg) * RAD_PER_DEG * e.ballRadiusMm * e.slopes[b];
   row[0] = Math.cos(beta);

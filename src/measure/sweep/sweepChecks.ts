@@ -34,8 +34,11 @@ const FASTEST_STEP_DEG = 2.2;
 
 export function checkRecording(recording: SweepRecording): Outcome<never, RefusalCode> | null {
   const { frames } = recording;
-  if (frames.length < MIN_FRAMES) return failed('too-few-frames', { pictures: frames.length, needed: MIN_FRAMES });
-  return lineNeverSeen(recording) ?? blind(recording) ?? tooFast(recording) ?? turnIncomplete(recording);
+  if (frames.length < MIN_FRAMES)
+    return failed('too-few-frames', { pictures: frames.length, needed: MIN_FRAMES });
+  return (
+    lineNeverSeen(recording) ?? blind(recording) ?? tooFast(recording) ?? turnIncomplete(recording)
+  );
 }
 
 function lineNeverSeen(recording: SweepRecording): Outcome<never, RefusalCode> | null {
@@ -68,15 +71,19 @@ export function checkLineSeen(
 
 function quantile(values: Float64Array, share: number): number {
   if (values.length === 0) return 0;
-  return Float64Array.from(values).sort()[Math.min(values.length - 1, Math.floor(values.length * share))];
+  return Float64Array.from(values).sort()[
+    Math.min(values.length - 1, Math.floor(values.length * share))
+  ];
 }
 
 function blind(recording: SweepRecording): Outcome<never, RefusalCode> | null {
   const { frames } = recording;
   const noLean = frames.filter((f) => f.lean === null).length / frames.length;
-  if (noLean > BLIND_LIMIT_SHARE) return failed('view-blocked', { shareOfPicturesWithoutTread: round(noLean) });
+  if (noLean > BLIND_LIMIT_SHARE)
+    return failed('view-blocked', { shareOfPicturesWithoutTread: round(noLean) });
   const noTurn = frames.filter((f) => f.turnIndex === null).length / frames.length;
-  if (noTurn > BLIND_LIMIT_SHARE) return failed('turn-uncertain', { shareOfPicturesWithoutTurn: round(noTurn) });
+  if (noTurn > BLIND_LIMIT_SHARE)
+    return failed('turn-uncertain', { shareOfPicturesWithoutTurn: round(noTurn) });
   return null;
 }
 
@@ -84,7 +91,9 @@ function tooFast(recording: SweepRecording): Outcome<never, RefusalCode> | null 
   const { turnDeg } = recording.turn;
   const steps = turnDeg.slice(1).map((t, i) => Math.abs(t - turnDeg[i]));
   const median = steps.sort((a, b) => a - b)[steps.length >> 1] ?? 0;
-  return median > FASTEST_STEP_DEG ? failed('too-fast', { degreesBetweenPictures: round(median) }) : null;
+  return median > FASTEST_STEP_DEG
+    ? failed('too-fast', { degreesBetweenPictures: round(median) })
+    : null;
 }
 
 /** By the raw turn: its scale is known to some per cent before closing, so the check leans that way. */
@@ -100,7 +109,9 @@ function turnIncomplete(recording: SweepRecording): Outcome<never, RefusalCode> 
 
 /** After closing, in true degrees. */
 export function checkClosedTurn(coveredTrueDeg: number): Outcome<never, RefusalCode> | null {
-  return coveredTrueDeg < WHOLE_TURN_DEG ? failed('turn-incomplete', { coveredDeg: round(coveredTrueDeg) }) : null;
+  return coveredTrueDeg < WHOLE_TURN_DEG
+    ? failed('turn-incomplete', { coveredDeg: round(coveredTrueDeg) })
+    : null;
 }
 
 export function coveredDeg(turnDeg: readonly number[]): number {

@@ -27,10 +27,18 @@ const OVERLAY_STEP_DEG = 4;
 const LINE_SHARE_NOW = 0.06;
 
 export function createProgressKeeper(): ProgressKeeper {
-  return { sectors: new Array<boolean>(SECTOR_COUNT).fill(false), markDeg: null, framesUntilMarkCheck: MARK_CHECK_EVERY };
+  return {
+    sectors: new Array<boolean>(SECTOR_COUNT).fill(false),
+    markDeg: null,
+    framesUntilMarkCheck: MARK_CHECK_EVERY,
+  };
 }
 
-export function lookingProgress(framesSeen: number, timeS: number, trouble: RefusalCode | null): SweepProgress {
+export function lookingProgress(
+  framesSeen: number,
+  timeS: number,
+  trouble: RefusalCode | null,
+): SweepProgress {
   return {
     stage: 'looking',
     trouble,
@@ -47,7 +55,11 @@ export function lookingProgress(framesSeen: number, timeS: number, trouble: Refu
   };
 }
 
-export function followingProgress(recording: SweepRecording, keeper: ProgressKeeper, framesSeen: number): SweepProgress {
+export function followingProgress(
+  recording: SweepRecording,
+  keeper: ProgressKeeper,
+  framesSeen: number,
+): SweepProgress {
   const { frames, turn, view } = recording;
   const frame = frames[frames.length - 1];
   const rawTurnDeg = frame.turnIndex === null ? null : turn.turnDeg[frame.turnIndex];
@@ -87,7 +99,11 @@ function checkMark(recording: SweepRecording, keeper: ProgressKeeper): void {
   if (mark.ok) keeper.markDeg = mark.value.middleDeg;
 }
 
-function overlayNow(recording: SweepRecording, keeper: ProgressKeeper, rawTurnDeg: number | null): PictureOverlay {
+function overlayNow(
+  recording: SweepRecording,
+  keeper: ProgressKeeper,
+  rawTurnDeg: number | null,
+): PictureOverlay {
   const { view, edge, tilt } = recording;
   const { pose } = view.sight.camera;
   const lean = absoluteLean(recording, tilt.last);
@@ -115,7 +131,11 @@ function overlayNow(recording: SweepRecording, keeper: ProgressKeeper, rawTurnDe
   };
 }
 
-function interpolateGain(gainMm: Float64Array, azimuths: readonly number[], azimuth: number): number {
+function interpolateGain(
+  gainMm: Float64Array,
+  azimuths: readonly number[],
+  azimuth: number,
+): number {
   const step = azimuths[1] - azimuths[0];
   const at = Math.max(0, Math.min(azimuths.length - 1.001, (azimuth - azimuths[0]) / step));
   const i = Math.floor(at);
@@ -134,5 +154,7 @@ function markNow(
   if (Math.abs(azimuth) > view.layout.azimuthsDeg[view.layout.azimuthsDeg.length - 1]) return null;
   const { xMm, yMm } = roomPoint(view, azimuth);
   const at = new Float64Array(2);
-  return projectPoint(view.sight.camera, xMm, yMm, edge.heightMm + 10, at) ? { xPx: at[0], yPx: at[1] } : null;
+  return projectPoint(view.sight.camera, xMm, yMm, edge.heightMm + 10, at)
+    ? { xPx: at[0], yPx: at[1] }
+    : null;
 }

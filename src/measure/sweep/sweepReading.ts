@@ -1,6 +1,11 @@
 import { correctionAtLightSpot } from '../../balance/correction.ts';
 import { addCovariances, outerCovariance } from '../../balance/planeCovariance.ts';
-import { measuredResponse, modelResponse, type EdgeRise, type Response } from '../../balance/response.ts';
+import {
+  measuredResponse,
+  modelResponse,
+  type EdgeRise,
+  type Response,
+} from '../../balance/response.ts';
 import { runOutSdMm } from '../../balance/runOutAllowance.ts';
 import { unbalanceFromRise, type Unbalance } from '../../balance/unbalance.ts';
 import type { AcceptedReading } from '../../contract/reading.ts';
@@ -8,7 +13,12 @@ import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
-import { vectorAmount, vectorAngleDeg, vectorFromPolar, type PlaneVector } from '../../quantities/vector.ts';
+import {
+  vectorAmount,
+  vectorAngleDeg,
+  vectorFromPolar,
+  type PlaneVector,
+} from '../../quantities/vector.ts';
 import { heightScaleRelativeSd } from '../geometry/heightScale.ts';
 import { coveredDeg } from './sweepChecks.ts';
 import type { SolvedSweep } from './solvedSweep.ts';
@@ -88,7 +98,10 @@ function riseOf(solved: SolvedSweep): EdgeRise {
     riseMm: fit.tiltMm,
     covarianceMm2: addCovariances(
       fit.tiltCovarianceMm2,
-      addCovariances(outerCovariance(fit.tiltMm, scaleSd ** 2), outerCovariance(acrossRise, angleSd ** 2)),
+      addCovariances(
+        outerCovariance(fit.tiltMm, scaleSd ** 2),
+        outerCovariance(acrossRise, angleSd ** 2),
+      ),
     ),
   };
 }
@@ -106,7 +119,8 @@ function responseOf(
       covarianceMm2: earlier.tilt.covarianceMm2,
     };
     const measured = measuredResponse({ before, after: rise, added: setup.after.added });
-    if (!measured.ok) return failed('setup-invalid', { where: 'after.added', problem: measured.failure.code });
+    if (!measured.ok)
+      return failed('setup-invalid', { where: 'after.added', problem: measured.failure.code });
     return succeeded(measured.value.response);
   }
   const model = modelResponse({

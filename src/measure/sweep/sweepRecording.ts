@@ -2,13 +2,23 @@ import type { YuvPicture } from '../../contract/picture.ts';
 import { BAND_ROWS, rowOfZ, unrollPicture } from '../band/treadBand.ts';
 import { markUsableCells } from '../band/laserMask.ts';
 import { blockProfiles } from '../edge/blockProfiles.ts';
-import { proposeEdge, type EdgeProposal } from '../edge/edgeProposal.ts';
-import { createTiltTracker, trackLean, type FrameLean, type TiltTracker } from '../edge/tiltTracker.ts';
+import { edgeAtLean, proposeEdge, type EdgeProposal } from '../edge/edgeProposal.ts';
+import {
+  createTiltTracker,
+  trackLean,
+  type FrameLean,
+  type TiltTracker,
+} from '../edge/tiltTracker.ts';
 import { riseAt, type Lean } from '../edge/leanFit.ts';
 import { shoulderColour, type ShoulderColour } from '../mark/shoulderColour.ts';
 import { heightScaleMmPerPx } from '../geometry/heightScale.ts';
 import { createLineWatch, watchLine, type LineWatch } from '../sight/lineWatch.ts';
-import { createTextureWork, STRIP_HEIGHTS_MM, treadTexture, type TextureWork } from '../turn/treadTexture.ts';
+import {
+  createTextureWork,
+  STRIP_HEIGHTS_MM,
+  treadTexture,
+  type TextureWork,
+} from '../turn/treadTexture.ts';
 import { createTurnTracker, trackTurn, type TurnTracker } from '../turn/turnTracker.ts';
 import { cylinderPointAtPixel } from '../geometry/cylinder.ts';
 import { edgeRows, type WheelView } from './wheelView.ts';
@@ -52,14 +62,28 @@ const STRIP_HALF_MAX_MM = 3;
 const EDGE_PICTURES = 8;
 
 /** Starts a recording from the first pictures in which the sight is known; null when no edge is found. */
-export function startRecording(view: WheelView, pictures: readonly YuvPicture[]): SweepRecording | null {
+export function startRecording(
+  view: WheelView,
+  pictures: readonly YuvPicture[],
+): SweepRecording | null {
   const profiles = meanProfiles(view, pictures.slice(0, EDGE_PICTURES), lineStripHalfMm(view));
   const edge = proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, tapHeightMm(view));
   return edge ? recordingWith(view, edge) : null;
 }
 
-/** A recording whose edge is known already. */
-export function recordingWith(view: WheelView, edge: EdgeProposal): SweepRecording {
+/** A recording where camera, lean and about the edge's height are known from an earlier pass. */
+export function startAgain(
+  view: WheelView,
+  picture: YuvPicture,
+  lean: Lean,
+  edgeHeightMm: number,
+): SweepRecording | null {
+  const profiles = meanProfiles(view, [picture], lineStripHalfMm(view));
+  const edge = edgeAtLean(profiles, view.basis, lean, edgeHeightMm);
+  return edge ? recordingWith(view, edge) : null;
+}
+
+function recordingWith(view: WheelView, edge: EdgeProposal): SweepRecording {
   const sightEdgeMm = edge.heightMm + riseAt(view.basis, edge.lean, view.basis.gainMm.length >> 1);
   return {
     view,
@@ -85,7 +109,11 @@ function lineStripHalfMm(view: WheelView): number {
   return Math.min(STRIP_HALF_MAX_MM, Math.max(STRIP_HALF_MIN_MM, STRIP_SPREADS * spreadMm));
 }
 
-function meanProfiles(view: WheelView, pictures: readonly YuvPicture[], stripHalfMm: number): Float32Array {
+function meanProfiles(
+  view: WheelView,
+  pictures: readonly YuvPicture[],
+  stripHalfMm: number,
+): Float32Array {
   const blocks = view.layout.azimuthsDeg.length;
   const sum = new Float32Array(blocks * BAND_ROWS);
   const count = new Float32Array(blocks * BAND_ROWS);
@@ -107,7 +135,12 @@ function meanProfiles(view: WheelView, pictures: readonly YuvPicture[], stripHal
 function tapHeightMm(view: WheelView): number | null {
   const tap = view.setup.sight.edgePoint;
   if (!tap) return null;
-  const point = cylinderPointAtPixel(view.sight.camera, view.setup.wheel.edgeRadiusMm, tap.xPx, tap.yPx);
+  const point = cylinderPointAtPixel(
+    view.sight.camera,
+    view.setup.wheel.edgeRadiusMm,
+    tap.xPx,
+    tap.yPx,
+  );
   return point && Math.abs(point.zMm) < 30 ? point.zMm : null;
 }
 

@@ -8,7 +8,10 @@ const MIN_SIGHTINGS = 5;
 /** The rocking period is told when the fit is this sure that anything swings (log likelihood ratio). */
 const ROCKING_EVIDENCE = 5;
 
-export function sweepTrace(solved: SolvedSweep, contributionsG: Readonly<Record<string, number>>): SweepTrace {
+export function sweepTrace(
+  solved: SolvedSweep,
+  contributionsG: Readonly<Record<string, number>>,
+): SweepTrace {
   const { fit, observations } = solved;
   const bins = 360 / BIN_DEG;
   const sum = new Float64Array(bins);

@@ -45,15 +45,25 @@ export function createWheelView(setup: SweepSetup, sight: Sight, yStride: number
     basis: leanBasis(layout.azimuthsDeg, sightSlopes.map(gainAt)),
     sightSlopes,
     lineAboveBallMm,
-    columnBasis: leanBasis(band.azimuthDeg, band.azimuthDeg.map((a) => gainAt(slopeAt(a)))),
+    columnBasis: leanBasis(
+      band.azimuthDeg,
+      band.azimuthDeg.map((a) => gainAt(slopeAt(a))),
+    ),
   };
 }
 
 /** Band row of the edge in every column for a lean, fractional. */
-export function edgeRows(view: WheelView, edgeHeightMm: number, lean: Lean, out: Float32Array): void {
+export function edgeRows(
+  view: WheelView,
+  edgeHeightMm: number,
+  lean: Lean,
+  out: Float32Array,
+): void {
   const { gainMm, cos, sin } = view.columnBasis;
   for (let c = 0; c < out.length; c++) {
-    out[c] = rowOfZ(edgeHeightMm + lean.liftMm + gainMm[c] * (lean.toward * cos[c] + lean.across * sin[c]));
+    out[c] = rowOfZ(
+      edgeHeightMm + lean.liftMm + gainMm[c] * (lean.toward * cos[c] + lean.across * sin[c]),
+    );
   }
 }
 

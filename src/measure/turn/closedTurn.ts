@@ -49,7 +49,8 @@ export function closeTurn(tracker: TurnTracker): TurnClosure | null {
   if (pairs.length < MIN_PAIRS) return null;
   const middle = median(pairs.map((p) => p.excessDeg));
   const agreeing = pairs.filter((p) => Math.abs(p.excessDeg - middle) < AGREEMENT_DEG);
-  if (agreeing.length < MIN_PAIRS || agreeing.length < MIN_AGREEING_SHARE * pairs.length) return null;
+  if (agreeing.length < MIN_PAIRS || agreeing.length < MIN_AGREEING_SHARE * pairs.length)
+    return null;
   const closureDeg = mean(agreeing.map((p) => p.excessDeg));
   const spread = Math.sqrt(mean(agreeing.map((p) => (p.excessDeg - closureDeg) ** 2)));
   return {
@@ -76,20 +77,33 @@ function bestEarlier(
     const earlier = nearestInTurn(tracker.turnDeg, byTurn, tracker.turnDeg[index] - 360 + offset);
     if (earlier === null) continue;
     const raw = tracker.turnDeg[index] - tracker.turnDeg[earlier];
-    const match = textureShift(tracker.textures[earlier], tracker.textures[index], tracker.columns, {
-      centreColumns: (raw - 360) / AZIMUTH_STEP_DEG,
-      reachColumns: CLOSURE_REACH_DEG / AZIMUTH_STEP_DEG,
-    });
+    const match = textureShift(
+      tracker.textures[earlier],
+      tracker.textures[index],
+      tracker.columns,
+      {
+        centreColumns: (raw - 360) / AZIMUTH_STEP_DEG,
+        reachColumns: CLOSURE_REACH_DEG / AZIMUTH_STEP_DEG,
+      },
+    );
     if (!match || match.correlation < MIN_PAIR_CORRELATION) continue;
     const lead = match.correlation - match.rivalCorrelation;
     if (!best || match.correlation > best.correlation) {
-      best = { excessDeg: raw - 360 - match.leftColumns * AZIMUTH_STEP_DEG, correlation: match.correlation, lead };
+      best = {
+        excessDeg: raw - 360 - match.leftColumns * AZIMUTH_STEP_DEG,
+        correlation: match.correlation,
+        lead,
+      };
     }
   }
   return best && best.lead >= MIN_PAIR_LEAD ? best : null;
 }
 
-function nearestInTurn(turnDeg: readonly number[], byTurn: readonly number[], wantedDeg: number): number | null {
+function nearestInTurn(
+  turnDeg: readonly number[],
+  byTurn: readonly number[],
+  wantedDeg: number,
+): number | null {
   let low = 0;
   let high = byTurn.length - 1;
   while (low < high) {

@@ -42,7 +42,8 @@ export function textureShift(
   if (!(curvature > 1e-9)) return null;
   let rival = -1;
   for (let k = -reach; k <= reach; k++) {
-    if (Math.abs(k - bestAt) >= RIVAL_COLUMNS && scores[k + reach] > rival) rival = scores[k + reach];
+    if (Math.abs(k - bestAt) >= RIVAL_COLUMNS && scores[k + reach] > rival)
+      rival = scores[k + reach];
   }
   return {
     leftColumns: centre + bestAt + (upper - lower) / (2 * curvature),
@@ -56,7 +57,12 @@ export function textureShift(
  * overlap that both know (zero stands for unknown): what the laser's glow hides in one view must
  * not count against the other.
  */
-export function correlationAtShift(before: Int8Array, after: Int8Array, columns: number, left: number): number {
+export function correlationAtShift(
+  before: Int8Array,
+  after: Int8Array,
+  columns: number,
+  left: number,
+): number {
   const first = Math.max(0, left);
   const last = Math.min(columns, columns + left);
   if (last - first < MIN_OVERLAP * columns) return -2;

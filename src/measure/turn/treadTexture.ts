@@ -51,7 +51,12 @@ export function treadTexture(band: TreadBand, edgeRow: Float32Array, work: Textu
   return values;
 }
 
-function stripMean(band: TreadBand, edgeRow: Float32Array, heightMm: number, work: TextureWork): void {
+function stripMean(
+  band: TreadBand,
+  edgeRow: Float32Array,
+  heightMm: number,
+  work: TextureWork,
+): void {
   const { columns, luma, usable } = band;
   const half = Math.round(STRIP_HALF_MM / Z_STEP_MM);
   const up = heightMm / Z_STEP_MM;

@@ -64,7 +64,11 @@ export function createTurnTracker(columns: number, strips: number): TurnTracker 
 }
 
 /** Takes one frame's raw texture; null when its turn could not be told. */
-export function trackTurn(tracker: TurnTracker, rawTexture: Int8Array, timeS: number): TurnStep | null {
+export function trackTurn(
+  tracker: TurnTracker,
+  rawTexture: Int8Array,
+  timeS: number,
+): TurnStep | null {
   const texture = withoutStanding(tracker, rawTexture);
   const last = tracker.textures.length - 1;
   if (last < 0) {
@@ -85,7 +89,8 @@ export function trackTurn(tracker: TurnTracker, rawTexture: Int8Array, timeS: nu
 function followed(tracker: TurnTracker, texture: Int8Array, elapsedS: number): TurnStep | null {
   const last = tracker.turnDeg.length - 1;
   const predicted = tracker.turnDeg[last] + tracker.rateDegPerS * elapsedS;
-  const reach = SEARCH_DEG + Math.min(SEARCH_DEG, 0.5 * HAND_ACCELERATION_DEG_PER_S2 * elapsedS * elapsedS);
+  const reach =
+    SEARCH_DEG + Math.min(SEARCH_DEG, 0.5 * HAND_ACCELERATION_DEG_PER_S2 * elapsedS * elapsedS);
   const step = matchTo(tracker, tracker.key, texture, predicted, reach);
   if (step && step.correlation >= MIN_TURN_CORRELATION) return step;
   // The key frame may have been a bad one (a hand, a blur): try the frame before this one.
@@ -106,7 +111,10 @@ function matchTo(
     reachColumns: reachDeg / AZIMUTH_STEP_DEG,
   });
   if (!match) return null;
-  return { turnDeg: keyTurn + match.leftColumns * AZIMUTH_STEP_DEG, correlation: match.correlation };
+  return {
+    turnDeg: keyTurn + match.leftColumns * AZIMUTH_STEP_DEG,
+    correlation: match.correlation,
+  };
 }
 
 /** After a loss: the best place over a wider range against several frames from before it. */
@@ -125,7 +133,10 @@ function foundAgain(tracker: TurnTracker, texture: Int8Array, absentS: number): 
     if (!match || match.correlation < RELOCK_MIN_CORRELATION) continue;
     if (match.correlation - match.rivalCorrelation < RELOCK_LEAD) continue;
     if (!best || match.correlation > best.correlation) {
-      best = { turnDeg: keyTurn + match.leftColumns * AZIMUTH_STEP_DEG, correlation: match.correlation };
+      best = {
+        turnDeg: keyTurn + match.leftColumns * AZIMUTH_STEP_DEG,
+        correlation: match.correlation,
+      };
     }
   }
   if (best) tracker.rateDegPerS = 0;

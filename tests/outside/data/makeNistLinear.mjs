@@ -8,7 +8,15 @@ const folder = process.argv[2];
 if (folder === undefined) throw new Error('name the folder of the NIST files');
 
 const NAMES = [
-  'Norris', 'Pontius', 'Longley', 'Filip', 'Wampler1', 'Wampler2', 'Wampler3', 'Wampler4', 'Wampler5',
+  'Norris',
+  'Pontius',
+  'Longley',
+  'Filip',
+  'Wampler1',
+  'Wampler2',
+  'Wampler3',
+  'Wampler4',
+  'Wampler5',
 ];
 const NUMBER = String.raw`[-+]?\d*\.?\d+(?:E[-+]?\d+)?`;
 
