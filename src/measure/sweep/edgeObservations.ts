@@ -2,8 +2,7 @@ import type { SweepObservations } from '../../contract/observations.ts';
 import { fitLean, riseAt, type Lean, type LeanBasis } from '../edge/leanFit.ts';
 import type { RefinedShifts } from './refinedShifts.ts';
 import type { SweepRecording } from './sweepRecording.ts';
-import { standLeanFromCreep } from './standLean.ts';
-import { leanedBy, placeBlocks, STAND_LEAN_SD } from './templatePlace.ts';
+import { placeBlocks } from './templatePlace.ts';
 import { creepWay } from './wheelMotion.ts';
 import type { WheelView } from './wheelView.ts';
 
@@ -32,7 +31,7 @@ export function edgeObservations(
   crownSlope: number,
   turnDegOf: (frame: number) => number | null,
 ): EdgeObservations {
-  const { blocks, basis, first: placed } = placeBlocks(recording, refined, view, crownSlope);
+  const { blocks, basis, first } = placeBlocks(recording, refined, view, crownSlope);
   const azimuthsDeg = Float64Array.from(blocks, (b) => b.azimuthDeg);
   const used: number[] = [];
   recording.frames.forEach((_, f) => {
@@ -52,30 +51,7 @@ export function edgeObservations(
   const turnDeg = Float64Array.from(used, (f) => turnDegOf(f)!);
   const timeS = Float64Array.from(used, (f) => recording.frames[f].timeS);
   const ballRadiusMm = view.setup.stand.ballDiameterMm / 2;
-  const guessed = frameLeans(seen, standardErrorMm, basis, placed.lean);
-  const guessedWay = creepWay(guessed, turnDeg, ballRadiusMm);
-  const correction = standLeanFromCreep({
-    slopes: Float64Array.from(blocks, (b) => b.slope),
-    cos: basis.cos,
-    sin: basis.sin,
-    azimuthsDeg,
-    heightMm: seen.map((shift, at) => {
-      const b = at % blocks.length;
-      const i = Math.floor(at / blocks.length);
-      const outwardMm = guessedWay.toward[i] * basis.cos[b] + guessedWay.across[i] * basis.sin[b];
-      return shift + blocks[b].slope * outwardMm;
-    }),
-    turnDeg,
-    timeS,
-    ballRadiusMm,
-    leanSd: STAND_LEAN_SD,
-  });
-  const first = leanedBy(placed, blocks, basis, correction);
-  const leans = guessed.map((l) => ({
-    liftMm: 0,
-    toward: l.toward + correction.toward,
-    across: l.across + correction.across,
-  }));
+  const leans = frameLeans(seen, standardErrorMm, basis, first.lean);
   const way = creepWay(leans, turnDeg, ballRadiusMm);
   const heightMm = seen.map((shift, at) => {
     const i = Math.floor(at / blocks.length);

@@ -11,7 +11,7 @@ import type { WheelView } from './wheelView.ts';
 /** The edge in a block lies within this of where the proposal put it, mm. */
 const EDGE_REACH_MM = 3;
 /** A plate levelled by hand is out by 1 or 2 mrad, and the wheel leans four to ten times that, radians. */
-export const STAND_LEAN_SD = 0.008;
+const STAND_LEAN_SD = 0.008;
 
 /** One block of azimuth as it is followed. */
 export interface TrackedBlock {
@@ -33,24 +33,6 @@ export interface TemplatePlace {
   readonly lean: Lean;
   readonly offsetMm: number;
   readonly edgeMm: Float64Array;
-}
-
-/** The template's place with its lean corrected: the offset follows from where the edge stands. */
-export function leanedBy(
-  place: TemplatePlace,
-  blocks: readonly TrackedBlock[],
-  basis: LeanBasis,
-  correction: { readonly toward: number; readonly across: number },
-): TemplatePlace {
-  const lean: Lean = {
-    liftMm: 0,
-    toward: place.lean.toward + correction.toward,
-    across: place.lean.across + correction.across,
-  };
-  const offsets = blocks
-    .map((_, b) => place.edgeMm[b] - riseAt(basis, lean, b))
-    .sort((a, b) => a - b);
-  return { lean, offsetMm: offsets[offsets.length >> 1], edgeMm: place.edgeMm };
 }
 
 /** Blocks, their basis and the template's own lean; twice, since the swing depends on the edge's height. */
