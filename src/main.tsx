@@ -1,6 +1,10 @@
 import { mountScreens } from './screens/main.tsx';
 import { createSweepSession } from './session/createSweepSession.ts';
+import { createMemoryLogbook } from './session/logbook/memoryLogbook.ts';
+import { createReadingKeeper } from './session/readingKeeper.ts';
 
 const place = document.getElementById('app');
 if (!place) throw new Error('index.html has no element with the id "app"');
-mountScreens(place, createSweepSession());
+const session = createSweepSession();
+const logbook = createMemoryLogbook();
+void mountScreens(place, { session, logbook, keeper: createReadingKeeper(session, logbook) });

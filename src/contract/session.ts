@@ -5,13 +5,24 @@ import type { SweepProgress, SweepResult } from './sweep.ts';
 
 /** What the screens see of a running session, and all that they may ask of it. */
 
-export type SourceKind = 'sample' | 'file' | 'camera';
+export type SourceKind = 'sample' | 'file' | 'camera' | 'practice';
+
+/** For which wheel of the logbook a sweep is made, and which of its setup's values were assumed. */
+export interface SweepErrand {
+  /** Null: the wheel is found or made from the setup when the reading is kept. */
+  readonly wheelId: string | null;
+  /** Paths in the setup, as `wheel.massKg`. */
+  readonly assumed: readonly string[];
+}
+
+export const NO_ERRAND: SweepErrand = { wheelId: null, assumed: [] };
 
 export type SessionState =
   | { readonly phase: 'choosing'; readonly problem: Notice | null }
   | {
       readonly phase: 'sweeping';
       readonly source: SourceKind;
+      readonly errand: SweepErrand;
       readonly setup: SweepSetup;
       readonly progress: SweepProgress | null;
       /** Share of the file read so far, 0 to 1; null for a camera. */
@@ -27,6 +38,7 @@ export type SessionState =
   | {
       readonly phase: 'read';
       readonly source: SourceKind;
+      readonly errand: SweepErrand;
       readonly setup: SweepSetup;
       readonly result: SweepResult;
       /** Set when the sweep ended otherwise than by itself (camera unplugged, worker restarted). */
@@ -40,6 +52,13 @@ export interface SweepFiles {
   readonly earlier: Reading | null;
 }
 
+export interface CameraOptions {
+  readonly deviceId?: string;
+  /** The reading that a check sweep builds on. */
+  readonly earlier?: Reading;
+  readonly errand?: SweepErrand;
+}
+
 export interface SweepSession {
   getState(): SessionState;
   /** Calls back after each change; returns the way to stop that. */
@@ -48,9 +67,9 @@ export interface SweepSession {
   onPreview(show: ((picture: ImageBitmap) => void) | null): void;
   readSample(): Promise<void>;
   /** Sorts out which of the chosen files is film, setup and earlier reading, checks them and starts. */
-  readFiles(files: readonly File[]): Promise<void>;
+  readFiles(files: readonly File[], errand?: SweepErrand): Promise<void>;
   /** Asks for a camera and starts a live sweep. A live sweep ends by itself once `progress.enough`. */
-  startCamera(setup: SweepSetup, deviceId?: string, earlier?: Reading): Promise<void>;
+  startCamera(setup: SweepSetup, options?: CameraOptions): Promise<void>;
   /** Ends a live sweep and reads what was recorded. */
   finishSweep(): Promise<void>;
   /** Stops whatever runs and goes back to choosing. */

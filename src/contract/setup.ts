@@ -11,7 +11,7 @@ import { failed, succeeded, type Outcome } from './outcome.ts';
 const between = (low: number, high: number) =>
   v.pipe(v.number(), v.finite(), v.minValue(low), v.maxValue(high));
 
-const AddedWeightSchema = v.object({
+export const AddedWeightSchema = v.object({
   /** Negative for a weight taken off. */
   massG: between(-500, 500),
   radiusMm: between(50, 600),

@@ -10,10 +10,7 @@ export interface PlaneVector {
 }
 
 /** Symmetric 2×2 covariance of a {@link PlaneVector}, rows and columns along 0° and 90°. */
-export type PlaneCovariance = readonly [
-  readonly [number, number],
-  readonly [number, number],
-];
+export type PlaneCovariance = readonly [readonly [number, number], readonly [number, number]];
 
 export const ZERO_VECTOR: PlaneVector = { along0: 0, along90: 0 };
 

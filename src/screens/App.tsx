@@ -1,119 +1,100 @@
-import { useCallback, useRef, useState } from 'react';
+import { Suspense } from 'react';
+import { Route, Router, Switch } from 'wouter';
+import { useHashLocation } from 'wouter/use-hash-location';
 
-import type { SweepSession } from '../contract/session.ts';
-import type { SweepSetup } from '../contract/setup.ts';
 import { AppHeader } from './parts/AppHeader.tsx';
-import { ReadScreen } from './read/ReadScreen.tsx';
-import { SetupScreen } from './setup/SetupScreen.tsx';
-import { assumedNames, draftOf, type SetupDraft } from './setup/setupDraft.ts';
-import { filmWithoutSetup, withSetupFile } from './start/filmWithoutSetup.ts';
-import { StartScreen } from './start/StartScreen.tsx';
+import { FilmSetupPlace } from './setup/FilmSetupPlace.tsx';
+import { ReadingPlace } from './read/ReadingPlace.tsx';
+import { ShedScreen } from './shed/ShedScreen.tsx';
+import { AppContext, useApp, type AppParts } from './shell/appContext.ts';
+import * as screens from './shell/screens.tsx';
+import { useFilms } from './shell/useFilms.ts';
+import { useFollowSession } from './shell/useFollowSession.ts';
 import { useSettings } from './state/useSettings.ts';
-import { useLaserColour, useNoticeStreak, useSessionState } from './state/useSessionState.ts';
-import { SweepScreen } from './sweep/SweepScreen.tsx';
-import { unlockTones } from './sweep/tones.ts';
+import { useLaserColour, useSessionState } from './state/useSessionState.ts';
+import { SweepPlace } from './sweep/SweepPlace.tsx';
 import './look/look.css';
 
-export interface AppProps {
-  readonly session: SweepSession;
+/** The whole program: one address a screen, one session for all of them. */
+export function App(parts: AppParts) {
+  return (
+    // oxlint-disable-next-line react/hooks -- the router takes its hook as a value
+    <Router hook={useHashLocation}>
+      <Screens parts={parts} />
+    </Router>
+  );
 }
 
-/** The form that is open before a sweep can start, and for what. */
-type OpenForm =
-  | { readonly purpose: 'camera' }
-  | { readonly purpose: 'film'; readonly film: File; readonly draft: SetupDraft | null };
-
-export function App({ session }: AppProps) {
-  const state = useSessionState(session);
-  const streak = useNoticeStreak(state);
-  const laser = useLaserColour(state);
+function Screens({ parts }: { readonly parts: AppParts }) {
   const settings = useSettings();
-  const [form, setForm] = useState<OpenForm | null>(null);
-  const [assumed, setAssumed] = useState<readonly string[]>([]);
-  const files = useRef<readonly File[]>([]);
-
-  const begin = useCallback((start: () => Promise<void>, assumedNow: readonly string[] = []) => {
-    unlockTones();
-    setForm(null);
-    setAssumed(assumedNow);
-    void start();
-  }, []);
-
-  const openFiles = async (chosen: readonly File[]) => {
-    files.current = chosen;
-    const film = await filmWithoutSetup(chosen);
-    if (film !== null) setForm({ purpose: 'film', film, draft: null });
-    else begin(() => session.readFiles(chosen));
-  };
-
-  const submitForm = (open: OpenForm, setup: SweepSetup, draft: SetupDraft, deviceId?: string) => {
-    settings.rememberDraft(draft);
-    const assumedNow = assumedNames(draft);
-    if (open.purpose === 'camera') {
-      begin(() => session.startCamera(setup, deviceId), assumedNow);
-      return;
-    }
-    begin(async () => {
-      files.current = await withSetupFile(files.current, open.film, setup);
-      await session.readFiles(files.current);
-    }, assumedNow);
-  };
-
-  const filmOfLast = () => files.current.find((file) => !file.name.endsWith('.json')) ?? null;
-
-  const changeSetup = (setup: SweepSetup | null) => {
-    const film = filmOfLast();
-    if (film === null) return;
-    setForm({ purpose: 'film', film, draft: setup === null ? null : draftOf(setup) });
-    if (session.getState().phase !== 'choosing') session.stop();
-  };
-
-  const mainState =
-    state.phase === 'read'
-      ? { 'data-phase': 'read', 'data-status': state.result.reading.status }
-      : { 'data-phase': state.phase };
-
+  const films = useFilms(parts.session);
   return (
-    <div className="app" data-laser={laser}>
+    <AppContext value={{ ...parts, settings, films }}>
+      <Shell />
+    </AppContext>
+  );
+}
+
+function Shell() {
+  const { session, settings } = useApp();
+  const state = useSessionState(session);
+  const laser = useLaserColour(state);
+  useFollowSession();
+  const status =
+    state.phase === 'read' ? { 'data-status': state.result.reading.status } : undefined;
+  return (
+    // A new language draws everything anew: sentences are read where they are drawn.
+    <div className="app" data-laser={laser} key={settings.language}>
       <AppHeader settings={settings} />
-      <main {...mainState}>
-        {state.phase === 'choosing' && form !== null && (
-          <SetupScreen
-            purpose={form.purpose}
-            filmName={form.purpose === 'film' ? form.film.name : null}
-            draft={(form.purpose === 'film' ? form.draft : null) ?? settings.draft}
-            onSubmit={(setup, draft, deviceId) => submitForm(form, setup, draft, deviceId)}
-            onBack={() => setForm(null)}
-          />
-        )}
-        {state.phase === 'choosing' && form === null && (
-          <StartScreen
-            problem={state.problem}
-            streak={streak}
-            cautionsSeen={settings.cautionsSeen}
-            onCautionsSeen={settings.rememberCautionsSeen}
-            onSample={() => begin(() => session.readSample())}
-            onFiles={(chosen) => void openFiles(chosen)}
-            onCamera={() => setForm({ purpose: 'camera' })}
-            onEnterSetup={filmOfLast() === null ? null : () => changeSetup(null)}
-          />
-        )}
-        {state.phase === 'sweeping' && (
-          <SweepScreen session={session} state={state} sound={settings.sound} />
-        )}
-        {state.phase === 'read' && (
-          <ReadScreen
-            state={state}
-            streak={streak}
-            unit={settings.unit}
-            assumed={assumed}
-            onSampleAgain={() => begin(() => session.readSample())}
-            onCameraAgain={() => begin(() => session.startCamera(state.setup), assumed)}
-            onChangeSetup={filmOfLast() === null ? null : () => changeSetup(state.setup)}
-            onAnother={() => session.stop()}
-          />
-        )}
+      <main data-phase={state.phase} {...status}>
+        <Suspense fallback={null}>
+          <Places />
+        </Suspense>
       </main>
     </div>
+  );
+}
+
+function Places() {
+  return (
+    <Switch>
+      <Route path="/" component={ShedScreen} />
+      <Route path="/sweep" component={SweepPlace} />
+      <Route path="/film-setup" component={FilmSetupPlace} />
+      <Route path="/stand" component={screens.StandScreen} />
+      <Route path="/logbook" component={screens.LogbookScreen} />
+      <Route path="/settings" component={screens.SettingsScreen} />
+      <Route path="/practice" component={screens.PracticeScreen} />
+      <Route path="/help" component={screens.HelpScreen} />
+      <Route path="/logbook/:wheelId">
+        {({ wheelId }) => <screens.LoggedWheelScreen key={wheelId} wheelId={wheelId} />}
+      </Route>
+      <Route path="/wheel/:wheelId">
+        {({ wheelId }) => <screens.WheelScreen key={wheelId} wheelId={wheelId} />}
+      </Route>
+      <Route path="/wheel/:wheelId/bench">
+        {({ wheelId }) => <screens.BenchScreen key={wheelId} wheelId={wheelId} />}
+      </Route>
+      <Route path="/wheel/:wheelId/sight">
+        {({ wheelId }) => <screens.SightScreen key={wheelId} wheelId={wheelId} />}
+      </Route>
+      <Route path="/wheel/:wheelId/by-eye">
+        {({ wheelId }) => <screens.ByEyeScreen key={wheelId} wheelId={wheelId} />}
+      </Route>
+      <Route path="/wheel/:wheelId/reading/:entryId">
+        {(at) => <ReadingPlace key={at.entryId} {...at} />}
+      </Route>
+      <Route path="/wheel/:wheelId/weights/:entryId">
+        {(at) => <screens.WeightsScreen key={at.entryId} {...at} />}
+      </Route>
+      <Route path="/wheel/:wheelId/lead/:entryId">
+        {(at) => <screens.LeadScreen key={at.entryId} {...at} />}
+      </Route>
+      <Route path="/wheel/:wheelId/proof/:entryId">
+        {(at) => <screens.ProofScreen key={at.entryId} {...at} />}
+      </Route>
+      {/* An address that is none: home. */}
+      <Route component={ShedScreen} />
+    </Switch>
   );
 }

@@ -1,14 +1,16 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 
-import type { SweepSession } from '../contract/session.ts';
 import { App } from './App.tsx';
+import type { AppParts } from './shell/appContext.ts';
+import { applyStoredLanguage } from './state/useLanguage.ts';
 
 /** Puts the screens into the page; they live as long as it does. */
-export function mountScreens(place: HTMLElement, session: SweepSession): void {
+export async function mountScreens(place: HTMLElement, parts: AppParts): Promise<void> {
+  await applyStoredLanguage();
   createRoot(place).render(
     <StrictMode>
-      <App session={session} />
+      <App {...parts} />
     </StrictMode>,
   );
 }

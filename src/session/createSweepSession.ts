@@ -1,4 +1,4 @@
-import type { SweepSession } from '../contract/session.ts';
+import { NO_ERRAND, type SweepSession } from '../contract/session.ts';
 import { sortChosenFiles } from './chosenFiles.ts';
 import { runLiveSweep, type LiveSweepRun } from './liveSweep.ts';
 import { createMeasureWorker, type MeasureWorker } from './measureWorker.ts';
@@ -35,18 +35,24 @@ export function createSweepSession(worker: MeasureWorker = createMeasureWorker()
       const sample = await loadSampleSweep();
       if (!sample.ok) return run.fail(sample.failure.code, sample.failure.evidence);
       if (!run.isCurrent()) return;
-      await readFilmSweep(run, worker, 'sample', { ...sample.value, earlier: null }, showPreview);
+      await readFilmSweep(
+        run,
+        worker,
+        'sample',
+        { ...sample.value, earlier: null, errand: NO_ERRAND },
+        showPreview,
+      );
     },
-    async readFiles(files) {
+    async readFiles(files, errand = NO_ERRAND) {
       const run = begin();
       const chosen = await sortChosenFiles(files);
       if (!chosen.ok) return run.fail(chosen.failure.code, chosen.failure.evidence);
       if (!run.isCurrent()) return;
-      await readFilmSweep(run, worker, 'file', chosen.value, showPreview);
+      await readFilmSweep(run, worker, 'file', { ...chosen.value, errand }, showPreview);
     },
-    async startCamera(setup, deviceId, earlier) {
+    async startCamera(setup, options = {}) {
       const run = begin();
-      live = runLiveSweep(run, worker, { setup, deviceId, earlier: earlier ?? null });
+      live = runLiveSweep(run, worker, { setup, ...options });
       await live.done;
     },
     async finishSweep() {

@@ -1,5 +1,5 @@
 import { noticeFor, type Notice } from '../contract/notice.ts';
-import type { Reading } from '../contract/reading.ts';
+import { NO_ERRAND, type CameraOptions, type SweepErrand } from '../contract/session.ts';
 import type { SweepSetup } from '../contract/setup.ts';
 import { closeCameraStream, openCameraStream } from './cameraStream.ts';
 import { watchCamera, type CameraDeath } from './cameraWatch.ts';
@@ -23,8 +23,9 @@ type SweepEnd = FeedEnd | CameraDeath | 'enough';
 export function runLiveSweep(
   run: SweepRun,
   worker: MeasureWorker,
-  ask: { setup: SweepSetup; deviceId: string | undefined; earlier: Reading | null },
+  ask: CameraOptions & { readonly setup: SweepSetup },
 ): LiveSweepRun {
+  const { setup, errand = NO_ERRAND } = ask;
   let end: (why: SweepEnd) => void = () => undefined;
   const asked = new Promise<SweepEnd>((resolve) => (end = resolve));
   let stream: MediaStream | null = null;
@@ -33,16 +34,16 @@ export function runLiveSweep(
   };
 
   const sweep = async (): Promise<void> => {
-    const earlier = earlierReadingFor(ask.setup, ask.earlier);
+    const earlier = earlierReadingFor(setup, ask.earlier ?? null);
     if (!earlier.ok) return run.fail(earlier.failure.code, earlier.failure.evidence);
     const camera = await openCameraStream(ask.deviceId);
     if (!camera.ok) return run.fail(camera.failure.code, camera.failure.evidence);
     stream = camera.value;
     if (!run.isCurrent()) return letGo();
     const shown = { progress: null, fraction: null, framesDropped: 0 };
-    run.show({ source: 'camera', setup: ask.setup, stream, notice: null, ...shown });
+    run.show({ source: 'camera', errand, setup, stream, notice: null, ...shown });
     for (let restarted = false; ; restarted = true) {
-      const started = await worker.startLive(ask.setup, earlier.value, {
+      const started = await worker.startLive(setup, earlier.value, {
         progress(progress) {
           run.update({ progress });
           if (progress.enough) end('enough');
@@ -51,7 +52,8 @@ export function runLiveSweep(
       });
       const why = started.ok ? await untilEnd(run, worker, stream, asked) : 'worker-crashed';
       if (!run.isCurrent()) return letGo();
-      if (why !== 'worker-crashed') return readWhatWasSeen(run, worker, ask.setup, endNotice(why));
+      if (why !== 'worker-crashed')
+        return readWhatWasSeen(run, worker, { setup, errand, notice: endNotice(why) });
       if (restarted) return run.fail('worker-failed');
       run.update({ ...shown, notice: noticeFor('worker-restarted') });
     }
@@ -79,14 +81,13 @@ async function untilEnd(
 async function readWhatWasSeen(
   run: SweepRun,
   worker: MeasureWorker,
-  setup: SweepSetup,
-  notice: Notice | null,
+  sweep: { setup: SweepSetup; errand: SweepErrand; notice: Notice | null },
 ): Promise<void> {
   const finished = await worker.finishLive();
   if (!run.isCurrent()) return;
   if (!finished.ok) return run.fail('worker-failed', finished.failure.evidence);
   if (!finished.value) return run.fail('worker-failed', { sweep: 'none was running' });
-  run.showRead({ source: 'camera', setup, result: finished.value, notice });
+  run.showRead({ source: 'camera', result: finished.value, ...sweep });
 }
 
 function endNotice(why: SweepEnd): Notice | null {

@@ -1,5 +1,5 @@
 import { noticeFor } from '../contract/notice.ts';
-import type { SourceKind, SweepFiles } from '../contract/session.ts';
+import type { SourceKind, SweepErrand, SweepFiles } from '../contract/session.ts';
 import { earlierReadingFor } from './earlierReading.ts';
 import type { MeasureWorker } from './measureWorker.ts';
 import type { SweepRun } from './sessionStore.ts';
@@ -12,13 +12,19 @@ export async function readFilmSweep(
   run: SweepRun,
   worker: MeasureWorker,
   source: SourceKind,
-  { film, setup, earlier: chosen }: Omit<SweepFiles, 'film'> & { readonly film: Blob },
+  {
+    film,
+    setup,
+    earlier: chosen,
+    errand,
+  }: Omit<SweepFiles, 'film'> & { readonly film: Blob; readonly errand: SweepErrand },
   showPreview: (picture: ImageBitmap) => void,
 ): Promise<void> {
   const earlier = earlierReadingFor(setup, chosen);
   if (!earlier.ok) return run.fail(earlier.failure.code, earlier.failure.evidence);
   run.show({
     source,
+    errand,
     setup,
     progress: null,
     fraction: 0,
@@ -39,6 +45,7 @@ export async function readFilmSweep(
       performance.measure(FILM_TIMING, { start: startMs, end: performance.now(), detail: timing });
       return run.showRead({
         source,
+        errand,
         setup,
         result,
         notice: cutOff ? noticeFor('film-cut-off') : null,

@@ -16,6 +16,7 @@ const LAYERS: readonly Layer[] = [
   { folder: 'src/quantities', mayImport: [] },
   { folder: 'src/contract', mayImport: ['^src/quantities/', pkg('valibot')] },
   { folder: 'src/balance', mayImport: ['^src/(quantities|contract)/'] },
+  { folder: 'src/job', mayImport: ['^src/(quantities|contract|balance)/'] },
   { folder: 'src/measure', mayImport: ['^src/(quantities|contract|balance)/'] },
   {
     folder: 'workers',
@@ -24,10 +25,11 @@ const LAYERS: readonly Layer[] = [
   {
     folder: 'src/session',
     mayImport: [
-      '^src/(quantities|contract|balance)/',
+      '^src/(quantities|contract|balance|job)/',
       '^workers/',
       '^samples/',
       pkg('comlink'),
+      pkg('fflate'),
       pkg('idb'),
       pkg('mediabunny'),
       pkg('valibot'),
@@ -37,11 +39,12 @@ const LAYERS: readonly Layer[] = [
   {
     folder: 'src/screens',
     mayImport: [
-      '^src/(quantities|contract|balance|session)/',
+      '^src/(quantities|contract|balance|job|session)/',
       pkg('react'),
       pkg('react-dom'),
       pkg('d3-shape'),
       pkg('d3-scale'),
+      pkg('wouter'),
       pkg('@types'),
     ],
   },

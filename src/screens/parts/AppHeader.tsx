@@ -1,7 +1,6 @@
 import type { Settings } from '../state/useSettings.ts';
 import { unlockTones } from '../sweep/tones.ts';
-import { commonWords } from '../words/commonWords.ts';
-import { readingWords } from '../words/readingWords.ts';
+import { words } from '../words/words.ts';
 import { MoonIcon, PlumbIcon, SoundOffIcon, SoundOnIcon, SunIcon } from './icons.tsx';
 
 /** Name on the left; unit, sound and light or dark on the right, the same on every screen. */
@@ -16,11 +15,11 @@ export function AppHeader({ settings }: { readonly settings: Settings }) {
     <header className="app-header">
       <p className="app-name">
         <PlumbIcon />
-        <span>{commonWords.productName}</span>
+        <span>{words.common.productName}</span>
       </p>
       <div className="app-switches">
         <fieldset className="unit-switch">
-          <legend className="unseen">{readingWords.unitLabel}</legend>
+          <legend className="unseen">{words.reading.unitLabel}</legend>
           {(['g', 'oz'] as const).map((choice) => (
             <label key={choice}>
               <input
@@ -29,7 +28,7 @@ export function AppHeader({ settings }: { readonly settings: Settings }) {
                 value={choice}
                 checked={unit === choice}
                 onChange={() => settings.setUnit(choice)}
-                aria-label={choice === 'g' ? readingWords.unitGrams : readingWords.unitOunces}
+                aria-label={choice === 'g' ? words.reading.unitGrams : words.reading.unitOunces}
               />
               <span aria-hidden="true">{choice}</span>
             </label>
@@ -37,17 +36,19 @@ export function AppHeader({ settings }: { readonly settings: Settings }) {
         </fieldset>
         <button type="button" className="switch" aria-pressed={sound} onClick={toggleSound}>
           {sound ? <SoundOnIcon /> : <SoundOffIcon />}
-          <span className="switch-word">{sound ? commonWords.soundOn : commonWords.soundOff}</span>
+          <span className="switch-word">
+            {sound ? words.common.soundOn : words.common.soundOff}
+          </span>
         </button>
         <button
           type="button"
           className="switch"
-          aria-label={theme === 'light' ? commonWords.showDark : commonWords.showLight}
+          aria-label={theme === 'light' ? words.common.showDark : words.common.showLight}
           onClick={() => settings.setTheme(otherTheme)}
         >
           {theme === 'light' ? <MoonIcon /> : <SunIcon />}
           <span className="switch-word" aria-hidden="true">
-            {theme === 'light' ? commonWords.dark : commonWords.light}
+            {theme === 'light' ? words.common.dark : words.common.light}
           </span>
         </button>
       </div>

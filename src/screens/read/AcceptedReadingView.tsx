@@ -6,7 +6,7 @@ import type { SweepTrace } from '../../contract/sweep.ts';
 import { CautionIcon } from '../parts/icons.tsx';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
 import type { MassUnit } from '../words/numbers.ts';
-import { readingWords } from '../words/readingWords.ts';
+import { words } from '../words/words.ts';
 import { adviceFor } from './adviceFor.ts';
 import { AmountScale } from './AmountScale.tsx';
 import { EdgeTrace } from './EdgeTrace.tsx';
@@ -35,7 +35,7 @@ export function AcceptedReadingView(props: AcceptedReadingViewProps) {
   return (
     <div className="accepted">
       <section className="answer">
-        <p className="answer-label">{setup.label ?? readingWords.unnamed}</p>
+        <p className="answer-label">{setup.label ?? words.reading.unnamed}</p>
         <ScreenTitle className="answer-figure">
           {advice.before !== null && <small>{advice.before} </small>}
           <span className="figure">{advice.figure.figure}</span>
@@ -65,7 +65,7 @@ export function AcceptedReadingView(props: AcceptedReadingViewProps) {
         <section className="warnings" aria-labelledby="warnings-title">
           <CautionIcon />
           <div>
-            <h2 id="warnings-title">{readingWords.warningsTitle}</h2>
+            <h2 id="warnings-title">{words.reading.warningsTitle}</h2>
             <ul>
               {warnings.map((warning) => (
                 <li key={warning}>{warning}</li>
@@ -76,7 +76,7 @@ export function AcceptedReadingView(props: AcceptedReadingViewProps) {
       )}
       {trace !== null && <EdgeTrace trace={trace} reading={reading} summary={summary} />}
       <ReadingDetails reading={reading} trace={trace} summary={summary} unit={unit} />
-      <p className="couple">{readingWords.couple}</p>
+      <p className="couple">{words.reading.couple}</p>
     </div>
   );
 }

@@ -2,7 +2,7 @@ import { scaleLinear } from 'd3-scale';
 
 import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
 import { formatKnownMass, type MassUnit } from '../words/numbers.ts';
-import { readingWords } from '../words/readingWords.ts';
+import { words } from '../words/words.ts';
 import { weightList } from './adviceFor.ts';
 import type { ReadingSummary } from './readingSummary.ts';
 
@@ -31,9 +31,9 @@ export function AmountScale({ summary, weightStepG, unit, figureText }: AmountSc
   const text = textSizePx();
   const pieces = Math.min(Math.round(stuckG / weightStepG), MOST_PIECES_DRAWN);
   const shown = summary.spots !== null;
-  const label = readingWords.amountScaleText(
+  const label = words.reading.amountScaleText(
     figureText,
-    summary.weights.length === 0 ? readingWords.noWeights : weightList(summary.weights, unit),
+    summary.weights.length === 0 ? words.reading.noWeights : weightList(summary.weights, unit),
   );
   return (
     <svg

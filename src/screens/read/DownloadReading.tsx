@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 
 import type { Reading } from '../../contract/reading.ts';
-import { readingWords } from '../words/readingWords.ts';
+import { words } from '../words/words.ts';
 import { readingFileName } from './readingFileName.ts';
 
 export interface DownloadReadingProps {
@@ -25,7 +25,7 @@ export function DownloadReading({ reading, label }: DownloadReadingProps) {
       href={address}
       download={readingFileName(label)}
     >
-      {readingWords.download}
+      {words.reading.download}
     </a>
   );
 }

@@ -7,7 +7,7 @@ import { wrapTurnDeg } from '../../quantities/angle.ts';
 import { HeavyDrop, LightRing } from '../parts/shapes.tsx';
 import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
 import { formatClockAndDeg, formatMm } from '../words/numbers.ts';
-import { readingWords } from '../words/readingWords.ts';
+import { words } from '../words/words.ts';
 import { NORMAL_95, type ReadingSummary } from './readingSummary.ts';
 import { AngleAxis, HeightAxis } from './TraceAxes.tsx';
 import {
@@ -42,18 +42,18 @@ export function EdgeTrace({ trace, reading, summary }: EdgeTraceProps) {
   const residualTop = MAIN_HEIGHT_PX + GAP_PX + text;
   const r = scaleLinear(drawnRangeMm(trace.residualMm), [RESIDUAL_HEIGHT_PX, 8]).nice(3);
   const height = residualTop + RESIDUAL_HEIGHT_PX + bottom;
-  const label = readingWords.traceText(
+  const label = words.reading.traceText(
     formatMm(reading.tilt.edgeRiseMm, NORMAL_95 * summary.edgeRiseStandardErrorMm).text,
     formatClockAndDeg(reading.tilt.highSpotDeg),
     formatMm(rmsMm(trace.residualMm)).text,
   );
   return (
     <section className="trace" aria-labelledby="trace-title">
-      <h2 id="trace-title">{readingWords.traceTitle}</h2>
+      <h2 id="trace-title">{words.reading.traceTitle}</h2>
       <svg ref={ref} width="100%" height={height} role="img" aria-label={label}>
         <HeightAxis y={y} leftPx={left} rightPx={widthPx - text} ticks={5} />
         <text className="trace-name" x={left + 18} y={text * 0.8}>
-          {readingWords.traceHeight}
+          {words.reading.traceHeight}
         </text>
         <path
           className="trace-points trace-points-wide"
@@ -64,7 +64,7 @@ export function EdgeTrace({ trace, reading, summary }: EdgeTraceProps) {
         <g transform={`translate(0 ${residualTop})`}>
           <HeightAxis y={r} leftPx={left} rightPx={widthPx - text} ticks={3} />
           <text className="trace-name" x={left + 18} y={-text * 0.35}>
-            {readingWords.traceResidual}
+            {words.reading.traceResidual}
           </text>
           <path className="trace-points" d={dots(trace.wheelAngleDeg, trace.residualMm, x, r)} />
           <path className="trace-own" d={curvePath(ownShapeCurve(trace.fit), x, r)} />
@@ -72,9 +72,9 @@ export function EdgeTrace({ trace, reading, summary }: EdgeTraceProps) {
         <AngleAxis x={x} topPx={text} bottomPx={residualTop + RESIDUAL_HEIGHT_PX} textPx={text} />
       </svg>
       <ul className="trace-legend" aria-hidden="true">
-        <li className="trace-key-points">{readingWords.tracePoints}</li>
-        <li className="trace-key-wave">{readingWords.traceWave}</li>
-        <li className="trace-key-own">{readingWords.traceOwnWave}</li>
+        <li className="trace-key-points">{words.reading.tracePoints}</li>
+        <li className="trace-key-wave">{words.reading.traceWave}</li>
+        <li className="trace-key-own">{words.reading.traceOwnWave}</li>
       </ul>
       <p className="trace-words">{label}</p>
     </section>

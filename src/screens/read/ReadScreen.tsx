@@ -1,17 +1,22 @@
-import type { SessionState } from '../../contract/session.ts';
+import type { Notice } from '../../contract/notice.ts';
+import type { SweepSource } from '../../contract/logbook.ts';
+import type { SweepSetup } from '../../contract/setup.ts';
+import type { SweepResult } from '../../contract/sweep.ts';
 import { NoticePanel } from '../parts/NoticePanel.tsx';
 import type { NoticeStreak } from '../state/refusalAdvice.ts';
 import type { MassUnit } from '../words/numbers.ts';
-import { readingWords } from '../words/readingWords.ts';
+import { words } from '../words/words.ts';
 import { AcceptedReadingView } from './AcceptedReadingView.tsx';
 import { DownloadReading } from './DownloadReading.tsx';
 import { RefusedReadingView } from './RefusedReadingView.tsx';
 import './read.css';
 
-export type ReadState = Extract<SessionState, { phase: 'read' }>;
-
 export interface ReadScreenProps {
-  readonly state: ReadState;
+  readonly source: SweepSource;
+  readonly setup: SweepSetup;
+  readonly result: SweepResult;
+  /** Set when the sweep ended otherwise than by itself. */
+  readonly notice: Notice | null;
   readonly streak: NoticeStreak;
   readonly unit: MassUnit;
   /** Names of values that were assumed for this sweep. */
@@ -24,8 +29,7 @@ export interface ReadScreenProps {
 }
 
 export function ReadScreen(props: ReadScreenProps) {
-  const { state, streak, unit, assumed } = props;
-  const { result, setup, notice } = state;
+  const { result, setup, notice, streak, unit, assumed } = props;
   const actions = <ReadActions {...props} />;
   const notices = notice !== null && <NoticePanel role="notice" notice={notice} streak={streak} />;
   return result.reading.status === 'ok' ? (
@@ -50,34 +54,34 @@ export function ReadScreen(props: ReadScreenProps) {
 
 /** The next step first: again with the camera; a film can only be read again with another setup. */
 function ReadActions(props: ReadScreenProps) {
-  const { state, onChangeSetup } = props;
-  const refused = state.result.reading.status === 'refused';
+  const { source, result, setup, onChangeSetup } = props;
+  const refused = result.reading.status === 'refused';
   return (
     <div className="read-actions">
-      {state.source === 'camera' && (
+      {source === 'camera' && (
         <button type="button" className="main" onClick={props.onCameraAgain}>
-          {readingWords.sweepAgain}
+          {words.reading.sweepAgain}
         </button>
       )}
-      {state.source === 'sample' && (
+      {source === 'sample' && (
         <button type="button" className="main" onClick={props.onSampleAgain}>
-          {readingWords.readSampleAgain}
+          {words.reading.readSampleAgain}
         </button>
       )}
-      {state.source === 'file' && refused && (
+      {source === 'file' && refused && (
         <button type="button" className="main" onClick={props.onAnother}>
-          {readingWords.sweepAgain}
+          {words.reading.sweepAgain}
         </button>
       )}
-      {state.source === 'file' && onChangeSetup !== null && (
+      {source === 'file' && onChangeSetup !== null && (
         <button type="button" className="plain" onClick={onChangeSetup}>
-          {readingWords.readFilmAgain}
+          {words.reading.readFilmAgain}
         </button>
       )}
-      <DownloadReading reading={state.result.reading} label={state.setup.label} />
-      {!(state.source === 'file' && refused) && (
+      <DownloadReading reading={result.reading} label={setup.label} />
+      {!(source === 'file' && refused) && (
         <button type="button" className="plain" onClick={props.onAnother}>
-          {readingWords.another}
+          {words.reading.another}
         </button>
       )}
     </div>

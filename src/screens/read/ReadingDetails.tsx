@@ -3,7 +3,7 @@ import type { SweepTrace } from '../../contract/sweep.ts';
 import { formatRoomDirection } from '../words/directions.ts';
 import { formatMass, formatMm, formatMrad, formatNumber, formatSeconds } from '../words/numbers.ts';
 import type { MassUnit } from '../words/numbers.ts';
-import { readingWords } from '../words/readingWords.ts';
+import { words } from '../words/words.ts';
 import { NORMAL_95, type ReadingSummary } from './readingSummary.ts';
 import { StandLeanDrawing } from './StandLeanDrawing.tsx';
 
@@ -18,47 +18,48 @@ export interface ReadingDetailsProps {
 export function ReadingDetails({ reading, trace, summary, unit }: ReadingDetailsProps) {
   const { tilt, turn, response } = reading;
   const rise = formatMm(summary.riseMmPerG, NORMAL_95 * summary.riseStandardErrorMmPerG).text;
-  const sense = turn.sense === 'clockwise' ? readingWords.clockwise : readingWords.counterClockwise;
+  const sense =
+    turn.sense === 'clockwise' ? words.reading.clockwise : words.reading.counterClockwise;
   return (
     <section className="details" aria-labelledby="details-title">
-      <h2 id="details-title">{readingWords.detailsTitle}</h2>
+      <h2 id="details-title">{words.reading.detailsTitle}</h2>
       <div className="details-lean">
         <StandLeanDrawing highAzimuthDeg={tilt.standHighAzimuthDeg} />
         <div>
-          <h3>{readingWords.standLean}</h3>
+          <h3>{words.reading.standLean}</h3>
           <p>
-            {readingWords.standLeanText(
+            {words.reading.standLeanText(
               formatMrad(tilt.standMrad),
               formatMm(summary.standRiseMm).text,
               formatRoomDirection(tilt.standHighAzimuthDeg),
             )}
           </p>
-          <p>{readingWords.standLeanNote}</p>
+          <p>{words.reading.standLeanNote}</p>
         </div>
       </div>
       <dl className="details-list">
-        <Detail name={readingWords.response}>
-          {`${readingWords.responseText(rise)}, ${
-            response.source === 'trial' ? readingWords.responseTrial : readingWords.responseModel
+        <Detail name={words.reading.response}>
+          {`${words.reading.responseText(rise)}, ${
+            response.source === 'trial' ? words.reading.responseTrial : words.reading.responseModel
           }`}
         </Detail>
-        <Detail name={readingWords.turn}>
-          {`${readingWords.turnText(`${formatNumber(turn.coveredDeg, 0)}°`, sense)}${
+        <Detail name={words.reading.turn}>
+          {`${words.reading.turnText(`${formatNumber(turn.coveredDeg, 0)}°`, sense)}${
             turn.closureDeg === null
               ? ''
-              : `, ${readingWords.closure(`${formatNumber(Math.abs(turn.closureDeg), 1)}°`)}`
+              : `, ${words.reading.closure(`${formatNumber(Math.abs(turn.closureDeg), 1)}°`)}`
           }`}
         </Detail>
         {trace !== null && trace.rockingPeriodS !== null && (
-          <Detail name={readingWords.rocking}>
-            {readingWords.rockingText(formatSeconds(trace.rockingPeriodS))}
+          <Detail name={words.reading.rocking}>
+            {words.reading.rockingText(formatSeconds(trace.rockingPeriodS))}
           </Detail>
         )}
         {trace !== null && Object.keys(trace.contributionsG).length > 0 && (
-          <Detail name={readingWords.contributions}>{contributionsText(trace, unit)}</Detail>
+          <Detail name={words.reading.contributions}>{contributionsText(trace, unit)}</Detail>
         )}
       </dl>
-      <p className="details-note">{readingWords.plusMinusNote}</p>
+      <p className="details-note">{words.reading.plusMinusNote}</p>
     </section>
   );
 }

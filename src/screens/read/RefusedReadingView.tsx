@@ -6,7 +6,7 @@ import { EvidenceList } from '../parts/EvidenceList.tsx';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
 import { remedyOf, type NoticeStreak } from '../state/refusalAdvice.ts';
 import { TurnRing } from '../sweep/TurnRing.tsx';
-import { readingWords } from '../words/readingWords.ts';
+import { words } from '../words/words.ts';
 
 export interface RefusedReadingViewProps {
   readonly reading: RefusedReading;
@@ -25,18 +25,18 @@ export function RefusedReadingView({ reading, streak, actions, notices }: Refuse
   return (
     <div className="refused" data-code={first?.code}>
       <div className="refused-words">
-        <p className="refused-kind">{readingWords.refusedTitle}</p>
-        <ScreenTitle>{first?.message ?? readingWords.refusedTitle}</ScreenTitle>
+        <p className="refused-kind">{words.reading.refusedTitle}</p>
+        <ScreenTitle>{first?.message ?? words.reading.refusedTitle}</ScreenTitle>
         {first !== undefined && <p className="instruction">{remedyOf(first, streak)}</p>}
         {first?.evidence !== undefined && (
           <section className="refused-evidence">
-            <h2>{readingWords.evidence}</h2>
+            <h2>{words.reading.evidence}</h2>
             <EvidenceList evidence={first.evidence} />
           </section>
         )}
         {others.length > 0 && (
           <section className="refused-others">
-            <h2>{readingWords.refusedAlso}</h2>
+            <h2>{words.reading.refusedAlso}</h2>
             <ul>
               {others.map((other) => (
                 <li key={other.code}>

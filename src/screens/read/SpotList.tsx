@@ -6,7 +6,7 @@ import {
   formatPlusMinusDeg,
   type MassUnit,
 } from '../words/numbers.ts';
-import { readingWords } from '../words/readingWords.ts';
+import { words } from '../words/words.ts';
 import { atMostFigure } from './adviceFor.ts';
 import type { ReadingSummary } from './readingSummary.ts';
 
@@ -20,26 +20,26 @@ export function SpotList({ summary, unit }: SpotListProps) {
   const { spots, weights } = summary;
   const left =
     spots === null
-      ? `${readingWords.atMost} ${atMostFigure(summary.amountRangeG[1], unit).text}`
+      ? `${words.reading.atMost} ${atMostFigure(summary.amountRangeG[1], unit).text}`
       : formatMass(summary.leftG, unit, summary.amountPlusMinusG).text;
   return (
     <dl className="spots">
-      <Spot shape="heavy" name={readingWords.heavySpot}>
-        {spots === null ? readingWords.unknown : placed(spots.heavyDeg, spots.plusMinusDeg)}
+      <Spot shape="heavy" name={words.reading.heavySpot}>
+        {spots === null ? words.reading.unknown : placed(spots.heavyDeg, spots.plusMinusDeg)}
       </Spot>
-      <Spot shape="light" name={readingWords.lightSpot}>
-        {spots === null ? readingWords.unknown : placed(spots.lightDeg, spots.plusMinusDeg)}
+      <Spot shape="light" name={words.reading.lightSpot}>
+        {spots === null ? words.reading.unknown : placed(spots.lightDeg, spots.plusMinusDeg)}
       </Spot>
-      <Spot shape="weight" name={readingWords.weights}>
+      <Spot shape="weight" name={words.reading.weights}>
         {weights.length === 0
-          ? readingWords.noWeights
+          ? words.reading.noWeights
           : weights
               .map(
                 (one) => `${formatKnownMass(one.massG, unit)} · ${formatClockAndDeg(one.angleDeg)}`,
               )
               .join('; ')}
       </Spot>
-      <Spot shape="left" name={readingWords.left}>
+      <Spot shape="left" name={words.reading.left}>
         {left}
       </Spot>
     </dl>

@@ -1,5 +1,5 @@
 import { clockPoint } from '../parts/polar.ts';
-import { readingWords } from '../words/readingWords.ts';
+import { words } from '../words/words.ts';
 
 /** The stand from above as the person stands: camera below, azimuth clockwise from there. */
 export function StandLeanDrawing({ highAzimuthDeg }: { readonly highAzimuthDeg: number }) {
@@ -11,7 +11,7 @@ export function StandLeanDrawing({ highAzimuthDeg }: { readonly highAzimuthDeg: 
       className="lean-drawing"
       viewBox="-100 -100 200 200"
       role="img"
-      aria-label={readingWords.standLeanDrawing}
+      aria-label={words.reading.standLeanDrawing}
     >
       <circle className="lean-plate" r={72} />
       <path className="lean-arrow" d={`M${low.x} ${low.y} L${high.x} ${high.y}`} />

@@ -3,9 +3,8 @@ import { shortWayDeg, wrapTurnDeg } from '../../quantities/angle.ts';
 import { clockPoint, sectorPath } from '../parts/polar.ts';
 import { HeavyDrop, LightRing, ValveStem } from '../parts/shapes.tsx';
 import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
-import { commonWords } from '../words/commonWords.ts';
+import { words } from '../words/words.ts';
 import { formatClockAndDeg, type MassUnit } from '../words/numbers.ts';
-import { readingWords } from '../words/readingWords.ts';
 import { weightList } from './adviceFor.ts';
 import type { ReadingSummary } from './readingSummary.ts';
 import { RimWord } from './RimWord.tsx';
@@ -88,14 +87,14 @@ export function WheelFromAbove({ summary, setup, unit }: WheelFromAboveProps) {
           </g>
           <RimWord
             angleDeg={spots.heavyDeg}
-            word={commonWords.heavyHere}
+            word={words.common.heavyHere}
             outerRadius={wordEdge}
             textUnits={textUnits}
           />
           {!lightIsNamed && (
             <RimWord
               angleDeg={spots.lightDeg}
-              word={commonWords.lightHere}
+              word={words.common.lightHere}
               outerRadius={wordEdge}
               textUnits={textUnits}
             />
@@ -148,13 +147,13 @@ function Wedge({
 }
 
 function describe({ spots, weights }: ReadingSummary, unit: MassUnit): string {
-  if (spots === null) return `${readingWords.wheelTitle}. ${readingWords.noClearSide}.`;
-  const stuck = weights.length === 0 ? readingWords.noWeights : weightList(weights, unit);
+  if (spots === null) return `${words.reading.wheelTitle}. ${words.reading.noClearSide}.`;
+  const stuck = weights.length === 0 ? words.reading.noWeights : weightList(weights, unit);
   const parts = [
-    readingWords.wheelTitle,
-    `${readingWords.heavySpot} ${formatClockAndDeg(spots.heavyDeg)}`,
-    `${readingWords.lightSpot} ${formatClockAndDeg(spots.lightDeg)}`,
-    `${readingWords.weights}: ${stuck}`,
+    words.reading.wheelTitle,
+    `${words.reading.heavySpot} ${formatClockAndDeg(spots.heavyDeg)}`,
+    `${words.reading.lightSpot} ${formatClockAndDeg(spots.lightDeg)}`,
+    `${words.reading.weights}: ${stuck}`,
   ];
   return `${parts.join('. ')}.`;
 }

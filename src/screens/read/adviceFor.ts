@@ -2,7 +2,7 @@ import type { Weight } from '../../contract/reading.ts';
 import { GRAMS_PER_OUNCE } from '../../quantities/units.ts';
 import { formatClock, formatClockAndDeg, formatKnownMass, formatMass } from '../words/numbers.ts';
 import type { FigureText, MassUnit } from '../words/numbers.ts';
-import { readingWords } from '../words/readingWords.ts';
+import { words } from '../words/words.ts';
 import type { ReadingSummary } from './readingSummary.ts';
 
 /** What stands in large letters over a reading: how much, where, and the next thing to do. */
@@ -32,13 +32,13 @@ function unplacedAdvice(
 ): ReadingAdvice {
   const atMostG = summary.amountRangeG[1];
   return {
-    before: readingWords.atMost,
+    before: words.reading.atMost,
     figure: atMostFigure(atMostG, unit),
-    where: readingWords.noClearSide,
+    where: words.reading.noClearSide,
     next:
       atMostG <= weightStepG
-        ? readingWords.balancedNext(formatKnownMass(weightStepG, unit))
-        : readingWords.unsureNext,
+        ? words.reading.balancedNext(formatKnownMass(weightStepG, unit))
+        : words.reading.unsureNext,
   };
 }
 
@@ -55,7 +55,7 @@ function placedAdvice(
     where: whereText(weights, lightDeg),
     next:
       weights.length === 0
-        ? readingWords.nothingNext(formatKnownMass(weightStepG, unit))
+        ? words.reading.nothingNext(formatKnownMass(weightStepG, unit))
         : nextText(weights, unit),
   };
 }
@@ -63,14 +63,14 @@ function placedAdvice(
 function whereText(weights: readonly Weight[], lightDeg: number): string {
   const [only] = weights;
   if (only === undefined || weights.some((weight) => weight.massG < 0)) {
-    return readingWords.lightAt(formatClockAndDeg(lightDeg));
+    return words.reading.lightAt(formatClockAndDeg(lightDeg));
   }
   if (weights.length === 2) {
     const clocks = weights.map((weight) => formatClock(weight.angleDeg));
-    return readingWords.stickOn(clocks.join(readingWords.and));
+    return words.reading.stickOn(clocks.join(words.reading.and));
   }
-  if (weights.length > 2) return readingWords.stickOnSeveral(weights.length);
-  return readingWords.stickOn(formatClockAndDeg(only.angleDeg));
+  if (weights.length > 2) return words.reading.stickOnSeveral(weights.length);
+  return words.reading.stickOn(formatClockAndDeg(only.angleDeg));
 }
 
 function nextText(weights: readonly Weight[], unit: MassUnit): string {
@@ -78,9 +78,11 @@ function nextText(weights: readonly Weight[], unit: MassUnit): string {
   if (only !== undefined && weights.length === 1) {
     const mass = formatKnownMass(Math.abs(only.massG), unit);
     const clock = formatClock(only.angleDeg);
-    return only.massG < 0 ? readingWords.takeOffNext(mass, clock) : readingWords.stickOneNext(mass);
+    return only.massG < 0
+      ? words.reading.takeOffNext(mass, clock)
+      : words.reading.stickOneNext(mass);
   }
-  return readingWords.stickSeveralNext(weightList(weights, unit));
+  return words.reading.stickSeveralNext(weightList(weights, unit));
 }
 
 /** "20 g at 8:00 and 10 g at 9:00" */
@@ -90,10 +92,10 @@ export function weightList(weights: readonly Weight[], unit: MassUnit): string {
       const mass = formatKnownMass(Math.abs(weight.massG), unit);
       const clock = formatClock(weight.angleDeg);
       return weight.massG < 0
-        ? readingWords.takeOffInList(mass, clock)
-        : readingWords.placeInList(mass, clock);
+        ? words.reading.takeOffInList(mass, clock)
+        : words.reading.placeInList(mass, clock);
     })
-    .join(readingWords.and);
+    .join(words.reading.and);
 }
 
 /** An upper bound is rounded up, so that it stays one. */

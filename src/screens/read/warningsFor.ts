@@ -1,7 +1,7 @@
 import type { AcceptedReading } from '../../contract/reading.ts';
 import { formatRoomDirection } from '../words/directions.ts';
 import { formatKnownMass, formatMm, formatPlusMinusDeg, type MassUnit } from '../words/numbers.ts';
-import { warningWords } from '../words/readingWords.ts';
+import { words } from '../words/words.ts';
 import type { ReadingSummary } from './readingSummary.ts';
 
 /**
@@ -24,17 +24,17 @@ export function warningsFor(
   const warnings: string[] = [];
   const { spots, weights } = summary;
   if (weights.length > 0 && spots !== null && spots.plusMinusDeg > WIDE_ANGLE_DEG) {
-    warnings.push(warningWords.wideAngle(formatPlusMinusDeg(spots.plusMinusDeg)));
+    warnings.push(words.warnings.wideAngle(formatPlusMinusDeg(spots.plusMinusDeg)));
   }
   if (reading.response.source === 'model' && assumed.length > 0) {
-    warnings.push(warningWords.assumed(assumed.join(', ')));
+    warnings.push(words.warnings.assumed(assumed.join(', ')));
   }
   if (weights.length > 0 && summary.leftG > weightStepG / 2) {
-    warnings.push(warningWords.left(formatKnownMass(summary.leftG, unit)));
+    warnings.push(words.warnings.left(formatKnownMass(summary.leftG, unit)));
   }
   if (summary.standRiseMm >= STAND_RISE_WORTH_A_WORD_MM) {
     warnings.push(
-      warningWords.standLean(
+      words.warnings.standLean(
         formatMm(summary.standRiseMm, 0.5).text.split('\u00a0±')[0]!,
         formatRoomDirection(reading.tilt.standHighAzimuthDeg),
       ),

@@ -1,6 +1,6 @@
 import { useEffect, useId, useState } from 'react';
 
-import { setupWords } from '../words/setupWords.ts';
+import { words } from '../words/words.ts';
 
 export interface CameraChoiceProps {
   readonly deviceId: string | undefined;
@@ -14,16 +14,16 @@ export function CameraChoice({ deviceId, onDevice }: CameraChoiceProps) {
   if (cameras.length < 2) return null;
   return (
     <div className="field">
-      <label htmlFor={id}>{setupWords.device}</label>
+      <label htmlFor={id}>{words.setup.device}</label>
       <select
         id={id}
         value={deviceId ?? ''}
         onChange={(event) => onDevice(event.currentTarget.value || undefined)}
       >
-        <option value="">{setupWords.deviceAny}</option>
+        <option value="">{words.setup.deviceAny}</option>
         {cameras.map((camera, index) => (
           <option key={camera.deviceId} value={camera.deviceId}>
-            {camera.label || setupWords.deviceUnnamed(index)}
+            {camera.label || words.setup.deviceUnnamed(index)}
           </option>
         ))}
       </select>

@@ -1,6 +1,6 @@
 import { useId } from 'react';
 
-import { setupWords } from '../words/setupWords.ts';
+import { words } from '../words/words.ts';
 import type { NumberField } from './setupFields.ts';
 
 export interface NumberFieldRowProps {
@@ -21,7 +21,7 @@ export function NumberFieldRow(props: NumberFieldRowProps) {
     <div className="field" data-problem={problem !== null}>
       <label htmlFor={id}>
         {field.name}
-        {field.optional && <span className="field-optional"> ({setupWords.optional})</span>}
+        {field.optional && <span className="field-optional"> ({words.setup.optional})</span>}
       </label>
       <div className="field-line">
         <span className="field-box">
@@ -45,11 +45,11 @@ export function NumberFieldRow(props: NumberFieldRowProps) {
             className="field-mark"
             aria-pressed={known}
             aria-label={
-              known ? setupWords.markAssumed(field.name) : setupWords.markKnown(field.name)
+              known ? words.setup.markAssumed(field.name) : words.setup.markKnown(field.name)
             }
             onClick={() => onKnown(!known)}
           >
-            {known ? setupWords.known : setupWords.assumed}
+            {known ? words.setup.known : words.setup.assumed}
           </button>
         )}
       </div>

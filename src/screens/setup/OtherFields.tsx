@@ -1,7 +1,7 @@
 import { useId } from 'react';
 
 import { MarkColourSchema, type MarkColour } from '../../contract/setup.ts';
-import { setupWords } from '../words/setupWords.ts';
+import { words } from '../words/words.ts';
 
 /** Longest label that the setup file takes. */
 const LONGEST_LABEL = 200;
@@ -16,7 +16,7 @@ export function ColourField({
   const id = useId();
   return (
     <div className="field">
-      <label htmlFor={id}>{setupWords.colour}</label>
+      <label htmlFor={id}>{words.setup.colour}</label>
       <select
         id={id}
         name="sight.valveMark.colour"
@@ -29,12 +29,12 @@ export function ColourField({
       >
         {MarkColourSchema.options.map((one) => (
           <option key={one} value={one}>
-            {setupWords.colours[one]}
+            {words.setup.colours[one]}
           </option>
         ))}
       </select>
       <p id={`${id}-help`} className="field-help">
-        {setupWords.colourHelp}
+        {words.setup.colourHelp}
       </p>
     </div>
   );
@@ -51,8 +51,8 @@ export function LabelField({
   return (
     <div className="field">
       <label htmlFor={id}>
-        {setupWords.label}
-        <span className="field-optional"> ({setupWords.optional})</span>
+        {words.setup.label}
+        <span className="field-optional"> ({words.setup.optional})</span>
       </label>
       <input
         id={id}
@@ -65,7 +65,7 @@ export function LabelField({
         onChange={(event) => onLabel(event.currentTarget.value)}
       />
       <p id={`${id}-help`} className="field-help">
-        {setupWords.labelHelp}
+        {words.setup.labelHelp}
       </p>
     </div>
   );

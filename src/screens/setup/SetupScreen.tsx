@@ -2,8 +2,7 @@ import { useState, type FormEvent } from 'react';
 
 import type { SweepSetup } from '../../contract/setup.ts';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
-import { commonWords } from '../words/commonWords.ts';
-import { setupWords } from '../words/setupWords.ts';
+import { words } from '../words/words.ts';
 import { CameraChoice } from './CameraChoice.tsx';
 import { ColourField, LabelField } from './OtherFields.tsx';
 import { NumberFieldRow } from './NumberFieldRow.tsx';
@@ -49,15 +48,15 @@ export function SetupScreen(props: SetupScreenProps) {
     <form className="setup" noValidate onSubmit={submit} data-form={purpose}>
       <div className="setup-title">
         <ScreenTitle>
-          {purpose === 'film' ? setupWords.filmTitle : setupWords.cameraTitle}
+          {purpose === 'film' ? words.setup.filmTitle : words.setup.cameraTitle}
         </ScreenTitle>
-        <p>{filmName === null ? setupWords.cameraLead : setupWords.filmLead(filmName)}</p>
-        <p>{setupWords.assumedHelp}</p>
+        <p>{filmName === null ? words.setup.cameraLead : words.setup.filmLead(filmName)}</p>
+        <p>{words.setup.assumedHelp}</p>
       </div>
       <div className="setup-groups">
         {GROUPS.map((group) => (
           <fieldset key={group} className="setup-group">
-            <legend>{setupWords.groups[group]}</legend>
+            <legend>{words.setup.groups[group]}</legend>
             {NUMBER_FIELDS.filter((field) => field.group === group).map((field) => (
               <NumberFieldRow
                 key={field.path}
@@ -90,16 +89,16 @@ export function SetupScreen(props: SetupScreenProps) {
       <div className="setup-end">
         <p className="setup-problems" role="status">
           {count > 0
-            ? `${setupWords.fixFirst(count)} ${namesOf(problems).join(', ')}`
-            : purpose === 'camera' && setupWords.laserCaution}
+            ? `${words.setup.fixFirst(count)} ${namesOf(problems).join(', ')}`
+            : purpose === 'camera' && words.setup.laserCaution}
         </p>
         <button type="button" className="plain" onClick={onBack}>
-          {commonWords.back}
+          {words.common.back}
         </button>
         <button type="submit" className="main" data-role="start-sweep">
           {/* With the camera this is also the button that asks for it: both names lead here. */}
           <span data-role={purpose === 'camera' ? 'start-camera' : undefined}>
-            {purpose === 'camera' ? setupWords.start : setupWords.readFilm}
+            {purpose === 'camera' ? words.setup.start : words.setup.readFilm}
           </span>
         </button>
       </div>

@@ -1,6 +1,6 @@
 import { MarkColourSchema, readSetup } from '../../contract/setup.ts';
 import type { MarkColour, SweepSetup } from '../../contract/setup.ts';
-import { setupWords } from '../words/setupWords.ts';
+import { words } from '../words/words.ts';
 import { AMOUNT_FIELDS, NUMBER_FIELDS, type NumberField } from './setupFields.ts';
 
 /** What stands in the form: texts as typed, and which of them the person vouches for. */
@@ -57,15 +57,15 @@ export function checkDraft(draft: SetupDraft): DraftCheck {
   const whole = readSetup(draftAsJson(draft));
   if (whole.ok && Object.keys(problems).length === 0) return { ok: true, setup: whole.value };
   if (!whole.ok && Object.keys(problems).length === 0) {
-    problems[String(whole.failure.evidence['where'])] = setupWords.cannotBeRight;
+    problems[String(whole.failure.evidence['where'])] = words.setup.cannotBeRight;
   }
   return { ok: false, problems };
 }
 
 function fieldProblem(field: NumberField, text: string): string | null {
-  if (text.trim() === '') return field.optional ? null : setupWords.missing;
+  if (text.trim() === '') return field.optional ? null : words.setup.missing;
   const value = parseTyped(text);
-  if (value === null) return setupWords.notANumber;
+  if (value === null) return words.setup.notANumber;
   const json = draftAsJson({
     ...FILLED_DRAFT,
     texts: { ...FILLED_DRAFT.texts, [field.path]: text },
@@ -80,9 +80,9 @@ const FILLED_DRAFT = PROPOSED_DRAFT;
 /** The checker says "Expected >=2 but received 1"; a person wants to hear the limit with its unit. */
 function limitWords(problem: string, unit: string): string {
   const found = /Expected ([<>])=(-?[\d.]+)/.exec(problem);
-  if (found === null) return setupWords.cannotBeRight;
+  if (found === null) return words.setup.cannotBeRight;
   const limit = `${found[2]}\u00a0${unit}`;
-  return found[1] === '>' ? setupWords.tooSmall(limit) : setupWords.tooLarge(limit);
+  return found[1] === '>' ? words.setup.tooSmall(limit) : words.setup.tooLarge(limit);
 }
 
 /** What a refused setup file is told to have wrong, in the form's own words. */

@@ -1,19 +1,19 @@
-import { cautions, startWords } from '../words/startWords.ts';
+import { words } from '../words/words.ts';
 
 /** Shown once at the start, and again on demand. */
 export function Cautions({ onUnderstood }: { readonly onUnderstood: () => void }) {
   return (
     <section className="cautions" aria-labelledby="cautions-title">
-      <h2 id="cautions-title">{startWords.cautionsTitle}</h2>
+      <h2 id="cautions-title">{words.start.cautionsTitle}</h2>
       <ul>
-        {cautions.map((caution) => (
+        {words.cautions.map((caution) => (
           <li key={caution.about}>
             <strong>{caution.about}.</strong> {caution.say}
           </li>
         ))}
       </ul>
       <button type="button" className="plain" onClick={onUnderstood}>
-        {startWords.cautionsUnderstood}
+        {words.start.cautionsUnderstood}
       </button>
     </section>
   );

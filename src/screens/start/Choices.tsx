@@ -1,7 +1,7 @@
 import type { ChangeEvent } from 'react';
 
 import { CameraIcon, FilmIcon, WheelIcon } from '../parts/icons.tsx';
-import { startWords } from '../words/startWords.ts';
+import { words } from '../words/words.ts';
 
 export interface ChoicesProps {
   readonly onSample: () => void;
@@ -19,11 +19,11 @@ export function Choices({ onSample, onFiles, onCamera }: ChoicesProps) {
     if (files.length > 0) onFiles(files);
   };
   return (
-    <nav className="choices" aria-label={startWords.choose}>
+    <nav className="choices" aria-label={words.start.choose}>
       <button type="button" className="choice" data-role="open-camera" onClick={onCamera}>
         <CameraIcon />
-        <span className="choice-name">{startWords.camera}</span>
-        <span className="choice-help">{startWords.cameraHelp}</span>
+        <span className="choice-name">{words.start.camera}</span>
+        <span className="choice-help">{words.start.cameraHelp}</span>
       </button>
       <label className="choice">
         <input
@@ -32,17 +32,17 @@ export function Choices({ onSample, onFiles, onCamera }: ChoicesProps) {
           accept="video/*,.json,application/json"
           data-role="sweep-files"
           className="unseen"
-          aria-label={`${startWords.film}. ${startWords.filmHelp}`}
+          aria-label={`${words.start.film}. ${words.start.filmHelp}`}
           onChange={choose}
         />
         <FilmIcon />
-        <span className="choice-name">{startWords.film}</span>
-        <span className="choice-help">{startWords.filmHelp}</span>
+        <span className="choice-name">{words.start.film}</span>
+        <span className="choice-help">{words.start.filmHelp}</span>
       </label>
       <button type="button" className="choice" data-role="read-sample" onClick={onSample}>
         <WheelIcon />
-        <span className="choice-name">{startWords.sample}</span>
-        <span className="choice-help">{startWords.sampleHelp}</span>
+        <span className="choice-name">{words.start.sample}</span>
+        <span className="choice-help">{words.start.sampleHelp}</span>
       </button>
     </nav>
   );

@@ -1,5 +1,5 @@
 import { HeavyDrop, LightRing } from '../parts/shapes.tsx';
-import { startWords } from '../words/startWords.ts';
+import { words } from '../words/words.ts';
 
 /** Lean of the drawn wheel, degrees: some ten times a real one, so that it can be seen. */
 const DRAWN_LEAN_DEG = 7;
@@ -8,7 +8,7 @@ const DRAWN_LEAN_DEG = 7;
 export function StandFromTheSide() {
   return (
     <figure className="stand-drawing">
-      <svg viewBox="0 58 640 300" role="img" aria-label={startWords.drawingText}>
+      <svg viewBox="0 58 640 300" role="img" aria-label={words.start.drawingText}>
         <path className="drawn-ground" d="M40 352 H600" />
         <path className="drawn-part" d="M180 316 H460 V334 H180 Z" />
         <path className="drawn-line-thin" d="M206 334 V352 M320 334 V352 M434 334 V352" />
@@ -32,13 +32,13 @@ export function StandFromTheSide() {
           <LightRing />
         </g>
         <text className="drawn-word" x={530} y={332}>
-          {startWords.drawnHeavy}
+          {words.start.drawnHeavy}
         </text>
         <text className="drawn-word" x={160} y={94}>
-          {startWords.drawnLight}
+          {words.start.drawnLight}
         </text>
       </svg>
-      <figcaption>{startWords.drawingText}</figcaption>
+      <figcaption>{words.start.drawingText}</figcaption>
     </figure>
   );
 }

@@ -4,7 +4,7 @@ import type { Notice } from '../../contract/notice.ts';
 import { NoticePanel } from '../parts/NoticePanel.tsx';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
 import type { NoticeStreak } from '../state/refusalAdvice.ts';
-import { startWords } from '../words/startWords.ts';
+import { words } from '../words/words.ts';
 import { Cautions } from './Cautions.tsx';
 import { Choices } from './Choices.tsx';
 import { StandFromTheSide } from './StandFromTheSide.tsx';
@@ -53,15 +53,15 @@ export function StartScreen(props: StartScreenProps) {
       onDrop={drop}
     >
       <div className="start-title">
-        <ScreenTitle>{startWords.title}</ScreenTitle>
-        <p>{startWords.lead}</p>
+        <ScreenTitle>{words.start.title}</ScreenTitle>
+        <p>{words.start.lead}</p>
       </div>
       {problem !== null && (
         <div className="start-problem">
           <NoticePanel role="problem" notice={problem} streak={streak}>
             {offersForm && (
               <button type="button" className="plain" onClick={onEnterSetup}>
-                {startWords.enterSetup}
+                {words.start.enterSetup}
               </button>
             )}
           </NoticePanel>
@@ -75,12 +75,12 @@ export function StartScreen(props: StartScreenProps) {
           <>
             <StandFromTheSide />
             <button type="button" className="plain" onClick={() => setCautionsOpen(true)}>
-              {startWords.cautionsAgain}
+              {words.start.cautionsAgain}
             </button>
           </>
         )}
       </div>
-      {dragging && <p className="start-drop">{startWords.dropHere}</p>}
+      {dragging && <p className="start-drop">{words.start.dropHere}</p>}
     </div>
   );
 }

@@ -1,5 +1,5 @@
 import { formatShare } from '../words/numbers.ts';
-import { sweepWords } from '../words/sweepWords.ts';
+import { words } from '../words/words.ts';
 
 export interface FilmProgressProps {
   readonly fraction: number;
@@ -8,7 +8,7 @@ export interface FilmProgressProps {
 }
 
 export function FilmProgress({ fraction, pass }: FilmProgressProps) {
-  const name = pass === 2 ? sweepWords.filmReadAgain : sweepWords.filmRead;
+  const name = pass === 2 ? words.sweep.filmReadAgain : words.sweep.filmRead;
   return (
     <div className="film-progress">
       <span aria-hidden="true">

@@ -1,5 +1,5 @@
 import type { PictureOverlay } from '../../contract/sweep.ts';
-import { sweepWords } from '../words/sweepWords.ts';
+import { words } from '../words/words.ts';
 
 /** Line, edge, sight and tape over the picture, in its own pixels; strokes keep their screen width. */
 export function PictureMarks({ overlay }: { readonly overlay: PictureOverlay }) {
@@ -36,10 +36,10 @@ export function PictureLegend({ overlay }: { readonly overlay: PictureOverlay | 
   if (overlay === null) return <figcaption className="picture-legend" />;
   return (
     <figcaption className="picture-legend">
-      {overlay.linePx.length > 0 && <LegendItem shape="line" word={sweepWords.line} />}
-      {overlay.edgePx.length > 0 && <LegendItem shape="edge" word={sweepWords.edge} />}
-      <LegendItem shape="sight" word={sweepWords.sight} />
-      {overlay.markPx !== null && <LegendItem shape="tape" word={sweepWords.mark} />}
+      {overlay.linePx.length > 0 && <LegendItem shape="line" word={words.sweep.line} />}
+      {overlay.edgePx.length > 0 && <LegendItem shape="edge" word={words.sweep.edge} />}
+      <LegendItem shape="sight" word={words.sweep.sight} />
+      {overlay.markPx !== null && <LegendItem shape="tape" word={words.sweep.mark} />}
     </figcaption>
   );
 }

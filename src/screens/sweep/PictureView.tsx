@@ -2,7 +2,7 @@ import { useEffect, useRef } from 'react';
 
 import type { SweepSession } from '../../contract/session.ts';
 import type { PictureOverlay } from '../../contract/sweep.ts';
-import { sweepWords } from '../words/sweepWords.ts';
+import { words } from '../words/words.ts';
 import { PictureLegend, PictureMarks } from './PictureMarks.tsx';
 
 export interface PictureViewProps {
@@ -17,7 +17,7 @@ export interface PictureViewProps {
 export function PictureView({ session, stream, overlay, onShape }: PictureViewProps) {
   return (
     <figure className="picture">
-      <div className="picture-frame" role="img" aria-label={sweepWords.pictureOf}>
+      <div className="picture-frame" role="img" aria-label={words.sweep.pictureOf}>
         {stream === null ? (
           <PreviewCanvas session={session} onShape={onShape} />
         ) : (

@@ -1,5 +1,5 @@
 import { formatDegPerS } from '../words/numbers.ts';
-import { sweepWords } from '../words/sweepWords.ts';
+import { words } from '../words/words.ts';
 import { FAST_ABOVE_DEG_PER_S, SLOW_BELOW_DEG_PER_S, turningSpeedOf } from './turningSpeedOf.ts';
 
 /** The scale ends at one and a half times "too fast": beyond, the pointer rests at the end. */
@@ -7,10 +7,10 @@ const SCALE_END_DEG_PER_S = FAST_ABOVE_DEG_PER_S * 1.5;
 const WIDTH = 300;
 
 const WORDS = {
-  still: sweepWords.speedStill,
-  slow: sweepWords.speedSlow,
-  good: sweepWords.speedGood,
-  fast: sweepWords.speedFast,
+  still: words.sweep.speedStill,
+  slow: words.sweep.speedSlow,
+  good: words.sweep.speedGood,
+  fast: words.sweep.speedFast,
 } as const;
 
 /** A gauge with the good range marked, and the same in words. */
@@ -22,7 +22,7 @@ export function SpeedHint({ turningDegPerS }: { readonly turningDegPerS: number 
   return (
     <div className="speed" data-speed={speed}>
       <p>
-        {sweepWords.speed}: <strong>{WORDS[speed]}</strong> · {formatDegPerS(turningDegPerS)}
+        {words.sweep.speed}: <strong>{WORDS[speed]}</strong> · {formatDegPerS(turningDegPerS)}
       </p>
       <svg viewBox={`-10 0 ${WIDTH + 20} 34`} aria-hidden="true" focusable="false">
         <path className="speed-scale" d={`M0 22 H${WIDTH}`} />

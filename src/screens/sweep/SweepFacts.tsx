@@ -1,5 +1,5 @@
 import type { SweepProgress } from '../../contract/sweep.ts';
-import { sweepWords } from '../words/sweepWords.ts';
+import { words } from '../words/words.ts';
 import type { SweepEvent } from './sweepEvents.ts';
 
 export interface SweepFactsProps {
@@ -14,13 +14,13 @@ export function SweepFacts({ progress, event, framesDropped }: SweepFactsProps) 
     <ul className="sweep-facts">
       {event !== null && (
         <li key={event} className="sweep-event" data-event={event}>
-          {sweepWords.events[event]}
+          {words.sweep.events[event]}
         </li>
       )}
       {progress !== null && progress.stage !== 'looking' && (
-        <li>{progress.markSeen ? sweepWords.markSeen : sweepWords.markNotYet}</li>
+        <li>{progress.markSeen ? words.sweep.markSeen : words.sweep.markNotYet}</li>
       )}
-      {framesDropped > 0 && <li>{sweepWords.dropped(framesDropped)}</li>}
+      {framesDropped > 0 && <li>{words.sweep.dropped(framesDropped)}</li>}
     </ul>
   );
 }

@@ -5,7 +5,7 @@ import { NoticePanel } from '../parts/NoticePanel.tsx';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
 import { NO_STREAK } from '../state/refusalAdvice.ts';
 import { REFUSALS } from '../../contract/refusals.ts';
-import { sweepWords } from '../words/sweepWords.ts';
+import { words } from '../words/words.ts';
 import { FilmProgress } from './FilmProgress.tsx';
 import { instructionFor } from './instructionFor.ts';
 import { PictureView } from './PictureView.tsx';
@@ -35,7 +35,7 @@ export function SweepScreen({ session, state, sound }: SweepScreenProps) {
   return (
     <div className="sweep" data-source={source} style={{ '--shape': shape } as CSSProperties}>
       <div className="sweep-say" data-tone={instruction.tone}>
-        <ScreenTitle className="unseen">{sweepWords.turnCovered}</ScreenTitle>
+        <ScreenTitle className="unseen">{words.sweep.turnCovered}</ScreenTitle>
         <p className="instruction" role="status">
           {instruction.say}
         </p>
@@ -67,7 +67,7 @@ export function SweepScreen({ session, state, sound }: SweepScreenProps) {
       <div className="sweep-end">
         {fraction !== null && <FilmProgress fraction={fraction} pass={pass} />}
         <button type="button" className="plain" data-role="stop" onClick={() => session.stop()}>
-          {sweepWords.stop}
+          {words.sweep.stop}
         </button>
         {source === 'camera' && (
           <button
@@ -76,7 +76,7 @@ export function SweepScreen({ session, state, sound }: SweepScreenProps) {
             data-role="finish-sweep"
             onClick={() => void session.finishSweep()}
           >
-            {sweepWords.finish}
+            {words.sweep.finish}
           </button>
         )}
       </div>

@@ -2,7 +2,7 @@ import { SECTOR_DEG } from '../../contract/sweep.ts';
 import { sectorPath } from '../parts/polar.ts';
 import { ValveStem } from '../parts/shapes.tsx';
 import { formatNumber } from '../words/numbers.ts';
-import { sweepWords } from '../words/sweepWords.ts';
+import { words } from '../words/words.ts';
 
 const OUTER = 150;
 const INNER = 116;
@@ -29,7 +29,7 @@ export function TurnRing({ sectors, coveredDeg, enough, valveTurnDeg }: TurnRing
       data-enough={enough}
       viewBox="-160 -160 320 320"
       role="img"
-      aria-label={`${sweepWords.turnCovered}: ${shownDeg}° ${sweepWords.ofTurn}`}
+      aria-label={`${words.sweep.turnCovered}: ${shownDeg}° ${words.sweep.ofTurn}`}
     >
       <circle className="ring-track" r={(OUTER + INNER) / 2} strokeWidth={OUTER - INNER} />
       {sectors.map(
@@ -62,7 +62,7 @@ export function TurnRing({ sectors, coveredDeg, enough, valveTurnDeg }: TurnRing
             {shownDeg}°
           </text>
           <text className="ring-word" y={52}>
-            {sweepWords.ofTurn}
+            {words.sweep.ofTurn}
           </text>
         </>
       )}

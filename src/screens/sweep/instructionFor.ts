@@ -1,6 +1,6 @@
 import type { SourceKind } from '../../contract/session.ts';
 import { SECTOR_COUNT, type SweepProgress } from '../../contract/sweep.ts';
-import { sweepWords, troubleNow } from '../words/sweepWords.ts';
+import { words } from '../words/words.ts';
 import { turningSpeedOf } from './turningSpeedOf.ts';
 
 export type InstructionTone = 'calm' | 'trouble' | 'done';
@@ -36,18 +36,19 @@ export function instructionFor(
 }
 
 function liveInstruction(progress: SweepProgress | null): Instruction {
-  const words = sweepWords.live;
-  if (progress === null) return calm(words.starting);
-  if (progress.enough) return { say: words.enough, tone: 'done' };
-  if (progress.trouble !== null) return { say: troubleNow[progress.trouble], tone: 'trouble' };
-  if (progress.stage === 'lost') return { say: words.lost, tone: 'trouble' };
-  if (progress.stage === 'looking') return calm(words.lookingFirst);
+  const say = words.sweep.live;
+  if (progress === null) return calm(say.starting);
+  if (progress.enough) return { say: say.enough, tone: 'done' };
+  if (progress.trouble !== null)
+    return { say: words.troubleNow[progress.trouble], tone: 'trouble' };
+  if (progress.stage === 'lost') return { say: say.lost, tone: 'trouble' };
+  if (progress.stage === 'looking') return calm(say.lookingFirst);
   const speed = turningSpeedOf(progress.turningDegPerS);
-  if (speed === 'fast') return { say: words.slower, tone: 'trouble' };
+  if (speed === 'fast') return { say: say.slower, tone: 'trouble' };
   const covered = coveredSectorCount(progress);
-  if (covered >= ALMOST_SECTORS) return calm(words.almost);
-  if (covered < BEGUN_SECTORS) return calm(words.begin);
-  return calm(speed === 'still' ? words.goBackOn : words.goOn);
+  if (covered >= ALMOST_SECTORS) return calm(say.almost);
+  if (covered < BEGUN_SECTORS) return calm(say.begin);
+  return calm(speed === 'still' ? say.goBackOn : say.goOn);
 }
 
 function filmInstruction(
@@ -55,13 +56,13 @@ function filmInstruction(
   fraction: number | null,
   pass: 1 | 2,
 ): Instruction {
-  const words = sweepWords.film;
-  if (fraction !== null && fraction >= 1) return calm(words.working);
-  if (progress === null) return calm(words.starting);
-  if (progress.enough) return { say: words.enough, tone: 'done' };
-  if (progress.stage === 'lost') return { say: words.lost, tone: 'trouble' };
-  if (pass === 2) return calm(words.secondLook);
-  return calm(progress.stage === 'looking' ? words.looking : words.following);
+  const say = words.sweep.film;
+  if (fraction !== null && fraction >= 1) return calm(say.working);
+  if (progress === null) return calm(say.starting);
+  if (progress.enough) return { say: say.enough, tone: 'done' };
+  if (progress.stage === 'lost') return { say: say.lost, tone: 'trouble' };
+  if (pass === 2) return calm(say.secondLook);
+  return calm(progress.stage === 'looking' ? say.looking : say.following);
 }
 
 function calm(say: string): Instruction {

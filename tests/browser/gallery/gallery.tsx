@@ -2,6 +2,8 @@ import { createRoot } from 'react-dom/client';
 
 import type { SessionState, SweepSession } from '../../../src/contract/session.ts';
 import { App } from '../../../src/screens/App.tsx';
+import { createMemoryLogbook } from '../../../src/session/logbook/memoryLogbook.ts';
+import { createReadingKeeper } from '../../../src/session/readingKeeper.ts';
 import { drawnPicture } from './drawnPicture.ts';
 import { GALLERY_STATES } from './states.ts';
 
@@ -22,7 +24,7 @@ declare global {
 }
 
 window.asked = [];
-let state: SessionState = GALLERY_STATES[name]!;
+let state: SessionState = { phase: 'choosing', problem: null };
 const listeners = new Set<() => void>();
 
 function show(next: SessionState): void {
@@ -52,4 +54,9 @@ const session: SweepSession = {
 
 window.showState = (next) => show(GALLERY_STATES[next]!);
 
-createRoot(document.getElementById('root')!).render(<App session={session} />);
+const logbook = createMemoryLogbook();
+const keeper = createReadingKeeper(session, logbook);
+// A reading is reached from its sweep.
+if (GALLERY_STATES[name]!.phase !== 'choosing') location.hash = '/sweep';
+createRoot(document.getElementById('root')!).render(<App {...{ session, logbook, keeper }} />);
+show(GALLERY_STATES[name]!);

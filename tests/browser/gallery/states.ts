@@ -1,5 +1,5 @@
 import { noticeFor } from '../../../src/contract/notice.ts';
-import type { SessionState } from '../../../src/contract/session.ts';
+import { NO_ERRAND, type SessionState } from '../../../src/contract/session.ts';
 import {
   acceptedReading,
   drawnOverlay,
@@ -68,6 +68,7 @@ export const GALLERY_STATES: Readonly<Record<string, SessionState>> = {
   refused: {
     phase: 'read',
     source: 'camera',
+    errand: NO_ERRAND,
     setup: shedSetup,
     result: { reading: refusedReading('turn-incomplete'), trace: null },
     notice: null,
@@ -75,6 +76,7 @@ export const GALLERY_STATES: Readonly<Record<string, SessionState>> = {
   'refused-film': {
     phase: 'read',
     source: 'file',
+    errand: NO_ERRAND,
     setup: shedSetup,
     result: { reading: { ...refusedReading('mark-ambiguous'), turn: null }, trace: null },
     notice: null,
@@ -89,6 +91,7 @@ function sweeping(
   return {
     phase: 'sweeping',
     source,
+    errand: NO_ERRAND,
     setup: shedSetup,
     progress,
     fraction,
@@ -107,6 +110,7 @@ function read(
   return {
     phase: 'read',
     source,
+    errand: NO_ERRAND,
     setup: shedSetup,
     result: { reading, trace: traceOf(reading) },
     notice: notice === null ? null : noticeFor(notice),

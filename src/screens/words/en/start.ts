@@ -1,4 +1,4 @@
-export const startWords = {
+export const start = {
   title: 'Turn the wheel once. Read where it is heavy.',
   lead: 'The camera watches the tread edge rise past the laser line, and says how much to stick on.',
   choose: 'Choose what to read',
@@ -17,7 +17,7 @@ export const startWords = {
   drawnLight: 'light',
   drawingText:
     'The wheel lies flat on a steel ball. Its heavy side sinks below the level laser line, its light side rises above it.',
-} as const;
+};
 
 /** Said once before the first sweep. Local rules and the vehicle's handbook have the last word. */
 export const cautions: readonly { readonly about: string; readonly say: string }[] = [

@@ -1,4 +1,4 @@
-export const setupWords = {
+export const setup = {
   cameraTitle: 'Wheel and stand',
   filmTitle: 'Setup of this film',
   filmLead: (name: string) =>
@@ -36,4 +36,4 @@ export const setupWords = {
   fixFirst: (count: number) =>
     count === 1 ? 'One value needs a look:' : `${count} values need a look:`,
   laserCaution: 'Laser on only while you sweep. Eyes above the beam, feet clear of the wheel.',
-} as const;
+};

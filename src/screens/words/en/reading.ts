@@ -1,4 +1,4 @@
-export const readingWords = {
+export const reading = {
   atMost: 'at most',
   unnamed: 'This wheel',
   stickOn: (where: string) => `Stick on at ${where}`,
@@ -66,13 +66,13 @@ export const readingWords = {
   refusedTitle: 'No reading',
   evidence: 'What was seen',
   refusedAlso: 'Also',
-} as const;
+};
 
-export const warningWords = {
+export const warnings = {
   assumed: (list: string) => `Assumed, not measured: ${list}. The grams are only as good as these.`,
   standLean: (mm: string, direction: string) =>
     `The stand leans: ${mm} at the edge, high side ${direction}. Level the plate when you can.`,
   left: (left: string) => `${left} will be left with these weights: more than half of one weight.`,
   wideAngle: (plusMinus: string) =>
     `The place is known only to ${plusMinus}. A second sweep will sharpen it.`,
-} as const;
+};

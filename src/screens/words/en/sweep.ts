@@ -1,6 +1,6 @@
-import type { RefusalCode } from '../../contract/refusals.ts';
+import type { RefusalCode } from '../../../contract/refusals.ts';
 
-export const sweepWords = {
+export const sweep = {
   live: {
     starting: 'Starting the camera',
     lookingFirst: 'Aim at the tread: line and edge in the middle',
@@ -47,7 +47,7 @@ export const sweepWords = {
     enough: 'Enough',
     lost: 'Out of sight',
   },
-} as const;
+};
 
 /** What to do this moment, in a few words; the cause behind it stands in the contract's REFUSALS. */
 export const troubleNow: Readonly<Record<RefusalCode, string>> = {

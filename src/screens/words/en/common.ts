@@ -1,5 +1,5 @@
 /** Words that more than one screen uses. Kept apart from the drawing so that a second language fits in. */
-export const commonWords = {
+export const common = {
   productName: 'Tiltsweep',
   soundOn: 'Sound on',
   soundOff: 'Sound off',
@@ -10,4 +10,4 @@ export const commonWords = {
   back: 'Back',
   heavyHere: 'Heavy',
   lightHere: 'Light',
-} as const;
+};

@@ -1,0 +1,199 @@
+import * as v from 'valibot';
+
+import { MarkColourSchema, SetupSchema, AddedWeightSchema } from './setup.ts';
+import type { Outcome } from './outcome.ts';
+import type { Reading } from './reading.ts';
+import type { SweepTrace } from './sweep.ts';
+
+/**
+ * What is kept: the stand, the wheels, and for each wheel all that was done to it, in order of
+ * time. Entries are only added; a slip is undone by taking the entry back, never by writing over a
+ * reading. Bounds are those of anything a person could own; a value outside them is a slip.
+ */
+
+const between = (low: number, high: number) =>
+  v.pipe(v.number(), v.finite(), v.minValue(low), v.maxValue(high));
+const id = v.pipe(v.string(), v.minLength(1), v.maxLength(64));
+const shortText = v.pipe(v.string(), v.maxLength(200));
+/** ISO 8601 in UTC, as `Date.toISOString` writes it. */
+const instant = v.pipe(v.string(), v.isoTimestamp());
+const angleDeg = between(-720, 720);
+
+/** How a number came to be known: it goes with every figure that rests on it. */
+export const OriginSchema = v.picklist(['measured', 'entered', 'assumed']);
+export type Origin = v.InferOutput<typeof OriginSchema>;
+
+const sourced = (low: number, high: number) =>
+  v.object({ value: between(low, high), origin: OriginSchema });
+export interface SourcedNumber {
+  readonly value: number;
+  readonly origin: Origin;
+}
+
+export const StockPieceSchema = v.object({
+  label: shortText,
+  massG: between(0.1, 500),
+  lengthMm: between(0, 300),
+  fitting: v.picklist(['adhesive', 'clip-on']),
+  onHand: v.optional(between(0, 10000)),
+});
+
+export const StandSchema = v.object({
+  /** Balls on hand, by diameter. */
+  ballDiametersMm: v.pipe(v.array(sourced(20, 200)), v.maxLength(40)),
+  plateMaterial: v.nullable(
+    v.picklist([
+      'hard-steel',
+      'mild-steel',
+      'hard-aluminium',
+      'soft-aluminium',
+      'glass',
+      'granite',
+    ]),
+  ),
+  /** The three levelling screws; azimuths clockwise from the sight, degrees. */
+  screws: v.nullable(
+    v.object({
+      firstAzimuthDeg: angleDeg,
+      circleRadiusMm: between(20, 1000),
+      threadPitchMm: between(0.1, 10),
+      clockwiseLifts: v.boolean(),
+    }),
+  ),
+  lineAbovePlateMm: v.nullable(sourced(0, 400)),
+  camera: v.object({
+    downTiltDeg: sourced(3, 80),
+    horizontalFovDeg: v.nullable(sourced(20, 120)),
+    deviceId: v.nullable(v.pipe(v.string(), v.maxLength(500))),
+  }),
+  stock: v.pipe(v.array(StockPieceSchema), v.maxLength(60)),
+});
+export type StandRecord = v.InferOutput<typeof StandSchema>;
+
+export const WheelArcSchema = v.object({ fromDeg: angleDeg, toDeg: angleDeg });
+
+/** A circle of the rim on which weights may sit. */
+export const WeightRingSchema = v.object({
+  radiusMm: sourced(50, 600),
+  accepts: v.pipe(v.array(v.picklist(['adhesive', 'clip-on'])), v.minLength(1), v.maxLength(2)),
+});
+
+/** Where a wheel stands in its job. */
+export const WheelStageSchema = v.picklist(['never-read', 'read', 'weights-on', 'proved']);
+export type WheelStage = v.InferOutput<typeof WheelStageSchema>;
+
+export const WheelSchema = v.object({
+  id,
+  label: shortText,
+  /** Where it sits on the vehicle, free text. */
+  place: shortText,
+  /** Size as printed on the tyre; empty when not entered. */
+  tyre: shortText,
+  createdAt: instant,
+  changedAt: instant,
+  /** Set when the person took it out of the shed; it can be brought back. */
+  removedAt: v.nullable(instant),
+  massKg: sourced(2, 80),
+  edgeRadiusMm: sourced(120, 600),
+  boreDiameterMm: v.nullable(sourced(20, 200)),
+  ballDiameterMm: sourced(20, 200),
+  /** h: centre of mass below the ball's centre. */
+  pendulumDepthMm: sourced(0.5, 100),
+  mark: v.object({ widthMm: between(3, 120), colour: MarkColourSchema }),
+  /** The first ring is the one that the grams of a reading are meant for. */
+  rings: v.pipe(v.array(WeightRingSchema), v.minLength(1), v.maxLength(4)),
+  forbiddenArcs: v.pipe(v.array(WheelArcSchema), v.maxLength(40)),
+  weightStepG: between(0.1, 100),
+  /** Kept beside the entries so that the shed's list needs none of them. */
+  stage: WheelStageSchema,
+  lastReading: v.nullable(
+    v.object({
+      entryId: id,
+      at: instant,
+      /** Amount at the first ring, g, and its 95 % half width. */
+      amountG: between(0, 100000),
+      plusMinusG: between(0, 100000),
+      lightSpotDeg: angleDeg,
+    }),
+  ),
+});
+export type WheelRecord = v.InferOutput<typeof WheelSchema>;
+
+const entryHead = { id, wheelId: id, at: instant };
+
+/** Where the pictures came from. */
+export const SweepSourceSchema = v.picklist(['camera', 'file', 'sample', 'practice']);
+export type SweepSource = v.InferOutput<typeof SweepSourceSchema>;
+
+/** A weight that is on the wheel (negative mass: taken off); wheel angle as everywhere. */
+export const PlacedWeightSchema = AddedWeightSchema;
+
+export const WeightsEntrySchema = v.object({
+  ...entryHead,
+  kind: v.literal('weights'),
+  added: v.pipe(v.array(PlacedWeightSchema), v.minLength(1), v.maxLength(40)),
+  note: v.optional(shortText),
+});
+
+/** The person's own reading, by eye. */
+export const EyeEntrySchema = v.object({
+  ...entryHead,
+  kind: v.literal('by-eye'),
+  lightSpotDeg: angleDeg,
+  massG: between(0, 2000),
+  radiusMm: between(50, 600),
+  /** True when it was entered before the measured one was shown. */
+  blind: v.boolean(),
+});
+
+export const NoteEntrySchema = v.object({
+  ...entryHead,
+  kind: v.literal('note'),
+  text: v.pipe(v.string(), v.maxLength(4000)),
+});
+
+/** Reading and trace are checked by their own readers (`readReading`, `readTrace`). */
+export const SweepEntryHeadSchema = v.object({
+  ...entryHead,
+  kind: v.literal('sweep'),
+  source: SweepSourceSchema,
+  setup: SetupSchema,
+  /** Names of the setup's values that were assumed. */
+  assumed: v.pipe(v.array(shortText), v.maxLength(20)),
+  /** Film of the sweep on the film shelf; null when none was kept. */
+  filmId: v.nullable(id),
+});
+
+export type WeightsEntry = v.InferOutput<typeof WeightsEntrySchema>;
+export type EyeEntry = v.InferOutput<typeof EyeEntrySchema>;
+export type NoteEntry = v.InferOutput<typeof NoteEntrySchema>;
+export type SweepEntry = v.InferOutput<typeof SweepEntryHeadSchema> & {
+  readonly reading: Reading;
+  readonly trace: SweepTrace | null;
+};
+export type LogEntry = SweepEntry | WeightsEntry | EyeEntry | NoteEntry;
+
+/** Why something could not be kept or had. */
+export type LogbookTrouble = 'storage-full' | 'storage-blocked' | 'storage-failed' | 'not-found';
+
+/**
+ * The logbook as the rest of the program sees it. Every write is whole or not at all and is in
+ * storage when its promise resolves. `onChange` calls back after each, also for changes that
+ * another tab made.
+ */
+export interface Logbook {
+  stand(): Promise<Outcome<StandRecord, LogbookTrouble>>;
+  saveStand(stand: StandRecord): Promise<Outcome<void, LogbookTrouble>>;
+  /** All wheels, also those taken out of the shed, newest change first. */
+  wheels(): Promise<Outcome<readonly WheelRecord[], LogbookTrouble>>;
+  wheel(wheelId: string): Promise<Outcome<WheelRecord, LogbookTrouble>>;
+  saveWheel(wheel: WheelRecord): Promise<Outcome<void, LogbookTrouble>>;
+  /** One wheel's entries in order of time. */
+  entriesOf(wheelId: string): Promise<Outcome<readonly LogEntry[], LogbookTrouble>>;
+  entry(entryId: string): Promise<Outcome<LogEntry, LogbookTrouble>>;
+  /** Adds an entry and brings the wheel's stage and last reading up to date, in one step. */
+  addEntry(entry: LogEntry): Promise<Outcome<void, LogbookTrouble>>;
+  /** Takes an entry back; `addEntry` with the same entry undoes that. */
+  removeEntry(entryId: string): Promise<Outcome<void, LogbookTrouble>>;
+  onChange(changed: () => void): () => void;
+}

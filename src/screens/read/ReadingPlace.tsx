@@ -1,0 +1,39 @@
+import { useLocation } from 'wouter';
+
+import { useApp } from '../shell/appContext.ts';
+import { places } from '../shell/places.ts';
+import { useLogbookAnswer } from '../shell/useLogbook.ts';
+import { useKept } from '../shell/useFollowSession.ts';
+import { useNoticeStreak, useSessionState } from '../state/useSessionState.ts';
+import { ReadScreen } from './ReadScreen.tsx';
+
+/** A reading as it stands in the logbook, just made or years old. */
+export function ReadingPlace({ entryId }: { readonly wheelId: string; readonly entryId: string }) {
+  const { session, settings, films } = useApp();
+  const [, goTo] = useLocation();
+  const state = useSessionState(session);
+  const streak = useNoticeStreak(state);
+  const kept = useKept();
+  const entry = useLogbookAnswer(`entry ${entryId}`, (logbook) => logbook.entry(entryId));
+  if (!entry?.ok || entry.value.kind !== 'sweep') return null;
+  const { source, setup, assumed, reading, trace, wheelId } = entry.value;
+  const isJustMade = kept?.kept.ok === true && kept.kept.value.entryId === entryId;
+  return (
+    <ReadScreen
+      source={source}
+      setup={setup}
+      result={{ reading, trace }}
+      notice={isJustMade && state.phase === 'read' ? state.notice : null}
+      streak={streak}
+      unit={settings.unit}
+      assumed={assumed}
+      onSampleAgain={() => void session.readSample()}
+      onCameraAgain={() => void session.startCamera(setup, { errand: { wheelId, assumed } })}
+      onChangeSetup={films.changeSetup === null ? null : () => films.changeSetup?.(setup)}
+      onAnother={() => {
+        session.stop();
+        goTo(places.shed);
+      }}
+    />
+  );
+}

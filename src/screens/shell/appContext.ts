@@ -1,0 +1,27 @@
+import { createContext, useContext } from 'react';
+
+import type { Logbook } from '../../contract/logbook.ts';
+import type { SweepSession } from '../../contract/session.ts';
+import type { ReadingKeeper } from '../../session/readingKeeper.ts';
+import type { Settings } from '../state/useSettings.ts';
+import type { Films } from './useFilms.ts';
+
+/** What every screen may use; made once when the page opens. */
+export interface AppParts {
+  readonly session: SweepSession;
+  readonly logbook: Logbook;
+  readonly keeper: ReadingKeeper;
+}
+
+export interface AppContextValue extends AppParts {
+  readonly settings: Settings;
+  readonly films: Films;
+}
+
+export const AppContext = createContext<AppContextValue | null>(null);
+
+export function useApp(): AppContextValue {
+  const app = useContext(AppContext);
+  if (app === null) throw new Error('a screen outside of the app');
+  return app;
+}

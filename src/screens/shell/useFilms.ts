@@ -1,0 +1,70 @@
+import { useCallback, useRef, useState } from 'react';
+import { useLocation } from 'wouter';
+
+import { NO_ERRAND, type SweepErrand, type SweepSession } from '../../contract/session.ts';
+import type { SweepSetup } from '../../contract/setup.ts';
+import { draftOf, type SetupDraft } from '../setup/setupDraft.ts';
+import { filmWithoutSetup, withSetupFile } from '../start/filmWithoutSetup.ts';
+import { unlockTones } from '../sweep/tones.ts';
+import { places } from './places.ts';
+
+/** A film that waits for its setup to be entered by hand. */
+export interface FilmForForm {
+  readonly film: File;
+  readonly draft: SetupDraft | null;
+}
+
+export interface Films {
+  /** Reads the sweep in the chosen files; a film alone first gets its setup by hand. */
+  open(chosen: readonly File[], errand?: SweepErrand): void;
+  readonly forForm: FilmForForm | null;
+  /** Reads the waiting film with a setup entered by hand. */
+  readWith(setup: SweepSetup, assumed: readonly string[]): void;
+  /** Opens the form for the film that was read last; null when there is none any more. */
+  readonly changeSetup: ((setup: SweepSetup | null) => void) | null;
+}
+
+/** The files last chosen live as long as the page does: a browser gives no way to find them again. */
+export function useFilms(session: SweepSession): Films {
+  const [, goTo] = useLocation();
+  const files = useRef<readonly File[]>([]);
+  const errand = useRef<SweepErrand>(NO_ERRAND);
+  const [forForm, setForForm] = useState<FilmForForm | null>(null);
+  const [hasFilm, setHasFilm] = useState(false);
+
+  const open = useCallback(
+    (chosen: readonly File[], forWheel: SweepErrand = NO_ERRAND) => {
+      unlockTones();
+      files.current = chosen;
+      errand.current = forWheel;
+      setHasFilm(filmIn(chosen) !== null);
+      void filmWithoutSetup(chosen).then((film) => {
+        if (film === null) return session.readFiles(chosen, forWheel);
+        setForForm({ film, draft: null });
+        goTo(places.filmSetup);
+      });
+    },
+    [session, goTo],
+  );
+
+  const readWith = (setup: SweepSetup, assumed: readonly string[]) => {
+    const film = forForm?.film;
+    if (film === undefined) return;
+    void withSetupFile(files.current, film, setup).then((complete) => {
+      files.current = complete;
+      return session.readFiles(complete, { ...errand.current, assumed });
+    });
+  };
+
+  const changeSetup = (setup: SweepSetup | null) => {
+    const film = filmIn(files.current);
+    if (film === null) return;
+    setForForm({ film, draft: setup === null ? null : draftOf(setup) });
+    goTo(places.filmSetup);
+  };
+  return { open, forForm, readWith, changeSetup: hasFilm ? changeSetup : null };
+}
+
+function filmIn(files: readonly File[]): File | null {
+  return files.find((file) => !file.name.endsWith('.json')) ?? null;
+}

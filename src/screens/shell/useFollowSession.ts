@@ -1,0 +1,46 @@
+import { useEffect, useSyncExternalStore } from 'react';
+import { useLocation } from 'wouter';
+
+import type { KeptReading } from '../../session/readingKeeper.ts';
+import { useApp } from './appContext.ts';
+import { places } from './places.ts';
+
+/** The latest reading and where it was kept. */
+export function useKept(): KeptReading | null {
+  const { keeper } = useApp();
+  return useSyncExternalStore(
+    (changed) => keeper.subscribe(changed),
+    () => keeper.getKept(),
+  );
+}
+
+/**
+ * Brings the person to what happens: to the sweep when one starts, to its reading once that is in
+ * the logbook (in place of the sweep, so that "back" leads to where it was started), and back when
+ * a sweep ends without one. Otherwise people go where they like.
+ */
+export function useFollowSession(): void {
+  const { session, keeper } = useApp();
+  const [, goTo] = useLocation();
+  useEffect(() => {
+    const isAtSweep = () => location.hash === `#${places.sweep}`;
+    let phase = session.getState().phase;
+    const follow = () => {
+      const before = phase;
+      phase = session.getState().phase;
+      if (phase === before) return;
+      if (phase === 'sweeping' && !isAtSweep()) goTo(places.sweep);
+      if (phase === 'choosing' && isAtSweep()) history.back();
+    };
+    const showReading = () => {
+      const kept = keeper.getKept();
+      const state = session.getState();
+      if (state.phase !== 'read' || kept?.result !== state.result || !isAtSweep()) return;
+      if (!kept.kept.ok) return;
+      const { wheelId, entryId } = kept.kept.value;
+      goTo(places.reading(wheelId, entryId), { replace: true });
+    };
+    const stops = [session.subscribe(follow), keeper.subscribe(showReading)];
+    return () => stops.forEach((stop) => stop());
+  }, [session, keeper, goTo]);
+}

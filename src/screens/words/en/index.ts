@@ -1,0 +1,27 @@
+import { REFUSALS, type RefusalWords } from '../../../contract/refusals.ts';
+import { TROUBLES } from '../../../contract/troubles.ts';
+import type { NoticeCode } from '../../../contract/notice.ts';
+import { common } from './common.ts';
+import { directions } from './directions.ts';
+import { reading, warnings } from './reading.ts';
+import { setup } from './setup.ts';
+import { cautions, start } from './start.ts';
+import { sweep, troubleNow } from './sweep.ts';
+
+/** English: the form that every language has to fill. */
+export const en = {
+  common,
+  start,
+  cautions,
+  setup,
+  sweep,
+  troubleNow,
+  reading,
+  warnings,
+  directions,
+  /** Cause and remedy of everything that can go wrong; in English the contract has the words. */
+  notices: { ...REFUSALS, ...TROUBLES } as Readonly<Record<NoticeCode, RefusalWords>>,
+};
+
+/** What a language has to say. */
+export type Words = typeof en;

@@ -1,0 +1,92 @@
+import type { Logbook, LogbookTrouble, SweepEntry } from '../contract/logbook.ts';
+import { failed, succeeded, type Outcome } from '../contract/outcome.ts';
+import type { SessionState, SweepSession } from '../contract/session.ts';
+import type { SweepResult } from '../contract/sweep.ts';
+import { wheelOfSetup } from '../job/proposals.ts';
+
+/** What became of the latest reading: where it stands in the logbook, or why it could not be kept. */
+export interface KeptReading {
+  /** The session's own result, to know which reading this is about. */
+  readonly result: SweepResult;
+  readonly kept: Outcome<{ readonly wheelId: string; readonly entryId: string }, LogbookTrouble>;
+}
+
+export interface ReadingKeeper {
+  /** Null until a sweep was read and written. */
+  getKept(): KeptReading | null;
+  subscribe(onChange: () => void): () => void;
+}
+
+type Read = Extract<SessionState, { phase: 'read' }>;
+
+/**
+ * Writes every reading into the logbook as soon as it is there, whatever screen is open: refused
+ * ones too, since nothing that was recorded may be lost.
+ */
+export function createReadingKeeper(session: SweepSession, logbook: Logbook): ReadingKeeper {
+  const listeners = new Set<() => void>();
+  let kept: KeptReading | null = null;
+  let seen: SweepResult | null = null;
+
+  session.subscribe(() => {
+    const state = session.getState();
+    if (state.phase !== 'read' || state.result === seen) return;
+    seen = state.result;
+    void keep(state, logbook).then((outcome) => {
+      kept = { result: state.result, kept: outcome };
+      for (const listener of listeners) listener();
+    });
+  });
+
+  return {
+    getKept: () => kept,
+    subscribe(onChange) {
+      listeners.add(onChange);
+      return () => listeners.delete(onChange);
+    },
+  };
+}
+
+async function keep(state: Read, logbook: Logbook): Promise<KeptReading['kept']> {
+  const now = new Date().toISOString();
+  const wheelId = await wheelFor(state, logbook, now);
+  if (!wheelId.ok) return wheelId;
+  const entry: SweepEntry = {
+    id: crypto.randomUUID(),
+    wheelId: wheelId.value,
+    at: now,
+    kind: 'sweep',
+    source: state.source,
+    setup: state.setup,
+    assumed: [...state.errand.assumed],
+    filmId: null,
+    reading: state.result.reading,
+    trace: state.result.trace,
+  };
+  const added = await logbook.addEntry(entry);
+  return added.ok ? succeeded({ wheelId: wheelId.value, entryId: entry.id }) : added;
+}
+
+/**
+ * The wheel that the sweep was started for; else the one in the shed that bears the setup's label,
+ * since a film's label names its wheel; else a new one made from the setup.
+ */
+async function wheelFor(
+  state: Read,
+  logbook: Logbook,
+  now: string,
+): Promise<Outcome<string, LogbookTrouble>> {
+  const wanted = state.errand.wheelId;
+  const wheels = await logbook.wheels();
+  if (!wheels.ok) return wheels;
+  const known = wheels.value.find(({ id, label, removedAt }) =>
+    wanted === null
+      ? removedAt === null && label !== '' && label === state.setup.label
+      : id === wanted,
+  );
+  if (known) return succeeded(known.id);
+  if (wanted !== null) return failed('not-found', { wheelId: wanted });
+  const wheel = wheelOfSetup(crypto.randomUUID(), state.setup, now);
+  const saved = await logbook.saveWheel(wheel);
+  return saved.ok ? succeeded(wheel.id) : saved;
+}

@@ -1,0 +1,3 @@
+import { measured } from '../measure/upward.ts';
+
+export const planned = measured;
