@@ -1,7 +1,6 @@
-import type { Failure, Outcome } from '../contract/outcome.ts';
+import type { Outcome } from '../contract/outcome.ts';
 import type { YuvPicture } from '../contract/picture.ts';
-import { REFUSALS, type RefusalCode } from '../contract/refusals.ts';
-import type { RefusedReading, TurnSummary } from '../contract/reading.ts';
+import type { RefusalCode } from '../contract/refusals.ts';
 import type { SweepSetup } from '../contract/setup.ts';
 import type {
   SweepProgress,
@@ -13,10 +12,9 @@ import type {
 import { createLightMeter, lightTrouble, meterLight } from './sight/lightMeter.ts';
 import type { PoseFit } from './geometry/poseFromLine.ts';
 import { createSightFinder, lookForSight, sightOfPose } from './sight/sightFinder.ts';
-import { checkCameraStill } from './sweep/cameraStill.ts';
-import { checkClosedTurn, checkLineSeen, checkRecording, coveredDeg } from './sweep/sweepChecks.ts';
+import { checkRecording } from './sweep/sweepChecks.ts';
 import { createProgressKeeper, followingProgress, lookingProgress } from './sweep/sweepProgress.ts';
-import { sweepReading } from './sweep/sweepReading.ts';
+import { refusedResult, sweepResult } from './sweep/sweepResult.ts';
 import { secondLook } from './sweep/secondLook.ts';
 import {
   recordPicture,
@@ -24,8 +22,7 @@ import {
   startRecording,
   type SweepRecording,
 } from './sweep/sweepRecording.ts';
-import { sweepTrace } from './sweep/sweepTrace.ts';
-import { checkStand, solveGeometry, solveSweep, type SolvedGeometry } from './sweep/solvedSweep.ts';
+import { solveGeometry, type SolvedGeometry } from './sweep/solvedSweep.ts';
 import { createWheelView } from './sweep/wheelView.ts';
 
 /**
@@ -107,9 +104,9 @@ export function createSweepReader(
           framesSeen < KEPT_PICTURES
             ? 'too-few-frames'
             : (lightTrouble(light) ?? trouble ?? 'line-lost');
-        return refused({ code, evidence: { pictures: framesSeen } }, null);
+        return refusedResult({ code, evidence: { pictures: framesSeen } }, null);
       }
-      return resultOf(recording, geometryOf(recording), options);
+      return sweepResult(recording, geometryOf(recording), options);
     },
     secondLook(): SightMemory | null {
       // A turn cut short stays short however well it is seen.
@@ -139,55 +136,6 @@ function recordingFromMemory(
   const lean = { liftMm: 0, toward: memory.firstLeanToward, across: memory.firstLeanAcross };
   const view = createWheelView(setup, sight.value, picture.yStride);
   return startAgain(view, picture, lean, memory.edgeHeightMm);
-}
-
-function resultOf(
-  recording: SweepRecording,
-  geometry: Outcome<SolvedGeometry, RefusalCode>,
-  options: SweepReaderOptions,
-): SweepResult {
-  const turn = turnSoFar(recording);
-  const check = checkRecording(recording);
-  if (check && !check.ok) return refused(check.failure, turn);
-  if (!geometry.ok) return refused(geometry.failure, turn);
-  const { observations, line, view } = geometry.value;
-  const still = checkCameraStill(observations, line, view);
-  if (still && !still.ok) return refused(still.failure, turn);
-  const solved = solveSweep(recording, geometry.value);
-  if (!solved.ok) return refused(solved.failure, turn);
-  const closed = checkClosedTurn(coveredDeg(recording.turn.turnDeg) * solved.value.closure.scale);
-  if (closed && !closed.ok) return refused(closed.failure, turn);
-  const seen = checkLineSeen(recording, solved.value.observations);
-  if (seen && !seen.ok) return refused(seen.failure, turn);
-  const stand = checkStand(solved.value);
-  if (stand && !stand.ok) return refused(stand.failure, turn);
-  const parts = sweepReading(recording, solved.value, options.earlier);
-  if (!parts.ok) return refused(parts.failure, turn);
-  return {
-    reading: parts.value.reading,
-    trace: sweepTrace(solved.value, parts.value.contributionsG),
-  };
-}
-
-function turnSoFar(recording: SweepRecording): TurnSummary | null {
-  const { turnDeg } = recording.turn;
-  if (turnDeg.length === 0) return null;
-  return {
-    coveredDeg: coveredDeg(turnDeg),
-    sense: turnDeg[turnDeg.length - 1] >= turnDeg[0] ? 'clockwise' : 'counter-clockwise',
-    closureDeg: null,
-  };
-}
-
-function refused(failure: Failure<RefusalCode>, turn: TurnSummary | null): SweepResult {
-  const { cause, remedy } = REFUSALS[failure.code];
-  const reading: RefusedReading = {
-    format: 'tiltsweep.reading/1',
-    status: 'refused',
-    refusals: [{ code: failure.code, message: cause, remedy, evidence: failure.evidence }],
-    turn,
-  };
-  return { reading, trace: null };
 }
 
 function copyOf(picture: YuvPicture): YuvPicture {

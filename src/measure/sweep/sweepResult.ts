@@ -1,0 +1,66 @@
+import type { Failure, Outcome } from '../../contract/outcome.ts';
+import type { RefusedReading, TurnSummary } from '../../contract/reading.ts';
+import { REFUSALS, type RefusalCode } from '../../contract/refusals.ts';
+import type { SweepReaderOptions, SweepResult } from '../../contract/sweep.ts';
+import { checkCameraStill } from './cameraStill.ts';
+import { checkStand, solveSweep, type SolvedGeometry } from './solvedSweep.ts';
+import { checkClosedTurn, checkLineSeen, checkRecording, coveredDeg } from './sweepChecks.ts';
+import { sweepReading } from './sweepReading.ts';
+import type { SweepRecording } from './sweepRecording.ts';
+import { sweepTrace } from './sweepTrace.ts';
+
+/**
+ * The result of a whole recording. Every check stands before the figures it guards: a sweep that
+ * cannot be trusted is refused with its reason and carries no figure.
+ */
+export function sweepResult(
+  recording: SweepRecording,
+  geometry: Outcome<SolvedGeometry, RefusalCode>,
+  options: SweepReaderOptions,
+): SweepResult {
+  const turn = turnSoFar(recording);
+  const check = checkRecording(recording);
+  if (check && !check.ok) return refusedResult(check.failure, turn);
+  if (!geometry.ok) return refusedResult(geometry.failure, turn);
+  const { observations, line, view } = geometry.value;
+  const still = checkCameraStill(observations, line, view);
+  if (still && !still.ok) return refusedResult(still.failure, turn);
+  const solved = solveSweep(recording, geometry.value);
+  if (!solved.ok) return refusedResult(solved.failure, turn);
+  const closed = checkClosedTurn(coveredDeg(recording.turn.turnDeg) * solved.value.closure.scale);
+  if (closed && !closed.ok) return refusedResult(closed.failure, turn);
+  const seen = checkLineSeen(recording, solved.value.observations);
+  if (seen && !seen.ok) return refusedResult(seen.failure, turn);
+  const stand = checkStand(solved.value);
+  if (stand && !stand.ok) return refusedResult(stand.failure, turn);
+  const parts = sweepReading(recording, solved.value, options.earlier);
+  if (!parts.ok) return refusedResult(parts.failure, turn);
+  return {
+    reading: parts.value.reading,
+    trace: sweepTrace(solved.value, parts.value.contributionsG),
+  };
+}
+
+function turnSoFar(recording: SweepRecording): TurnSummary | null {
+  const { turnDeg } = recording.turn;
+  if (turnDeg.length === 0) return null;
+  return {
+    coveredDeg: coveredDeg(turnDeg),
+    sense: turnDeg[turnDeg.length - 1] >= turnDeg[0] ? 'clockwise' : 'counter-clockwise',
+    closureDeg: null,
+  };
+}
+
+export function refusedResult(
+  failure: Failure<RefusalCode>,
+  turn: TurnSummary | null,
+): SweepResult {
+  const { cause, remedy } = REFUSALS[failure.code];
+  const reading: RefusedReading = {
+    format: 'tiltsweep.reading/1',
+    status: 'refused',
+    refusals: [{ code: failure.code, message: cause, remedy, evidence: failure.evidence }],
+    turn,
+  };
+  return { reading, trace: null };
+}
