@@ -26,7 +26,7 @@ export default defineConfig({
     ? {}
     : {
         webServer: {
-          command: `npx vite build && npx vite preview --port ${PORT} --strictPort`,
+          command: `npx tsx src/server/main.ts --no-lan --port ${PORT}`,
           url: `http://localhost:${PORT}/`,
           timeout: 120_000,
         },

@@ -1,8 +1,10 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 
+import { pagePolicyMeta } from './src/build/pagePolicyMeta.ts';
+
 export default defineConfig({
-  plugins: [react()],
+  plugins: [react(), pagePolicyMeta()],
   // Relative addresses: the built folder works wherever it is served from.
   base: './',
   worker: { format: 'es' },
@@ -12,5 +14,4 @@ export default defineConfig({
     assetsInlineLimit: 0,
   },
   server: { port: 5173 },
-  preview: { port: 4173 },
 });

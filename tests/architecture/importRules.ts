@@ -57,6 +57,33 @@ const layerRules: IForbiddenRuleType[] = LAYERS.map(({ folder, mayImport }) => (
   to: { pathNot: [`^${folder}/`, ...mayImport] },
 }));
 
+/**
+ * The server and the build steps run under Node, beside the app: they see each other, how failures
+ * are told, Node itself and their own packages; nothing of the app sees them.
+ */
+const NODE_SIDE = '^src/(server|build)/';
+const nodeSideRules: IForbiddenRuleType[] = [
+  {
+    name: 'node-side-imports-nothing-of-the-app',
+    severity: 'error',
+    from: { path: NODE_SIDE },
+    to: {
+      pathNot: [
+        NODE_SIDE,
+        '^src/contract/outcome\\.ts$',
+        ...['selfsigned', 'uqr', 'vite', 'vite-plugin-pwa', '@types'].map(pkg),
+      ],
+      dependencyTypesNot: ['core'],
+    },
+  },
+  {
+    name: 'app-imports-nothing-of-the-node-side',
+    severity: 'error',
+    from: { pathNot: NODE_SIDE },
+    to: { path: NODE_SIDE },
+  },
+];
+
 /** The only files that may load a thing of which there must be one. */
 const WORKER_BRIDGE = '^src/session/measureWorker\\.ts$';
 const OPENCV_LOADER = '^tests/outside/openCv\\.ts$';
@@ -92,4 +119,8 @@ const singleRules: IForbiddenRuleType[] = [
   },
 ];
 
-export const IMPORT_RULES: readonly IForbiddenRuleType[] = [...layerRules, ...singleRules];
+export const IMPORT_RULES: readonly IForbiddenRuleType[] = [
+  ...layerRules,
+  ...nodeSideRules,
+  ...singleRules,
+];

@@ -1,3 +1,4 @@
 import { worked } from '../../workers/upward.ts';
+import { served } from '../server/upward.ts';
 
-export const shown = worked;
+export const shown = [worked, served];

@@ -1,0 +1,3 @@
+import { shown } from '../screens/upward.tsx';
+
+export const served = shown;
