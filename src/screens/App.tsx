@@ -11,7 +11,7 @@ import * as screens from './shell/screens.tsx';
 import { useFilms } from './shell/useFilms.ts';
 import { useFollowSession } from './shell/useFollowSession.ts';
 import { useSettings } from './state/useSettings.ts';
-import { useLaserColour, useSessionState } from './state/useSessionState.ts';
+import { useLaserColour, useNoticeStreak, useSessionState } from './state/useSessionState.ts';
 import { SweepPlace } from './sweep/SweepPlace.tsx';
 import './look/look.css';
 
@@ -28,8 +28,9 @@ export function App(parts: AppParts) {
 function Screens({ parts }: { readonly parts: AppParts }) {
   const settings = useSettings();
   const films = useFilms(parts.session);
+  const streak = useNoticeStreak(useSessionState(parts.session));
   return (
-    <AppContext value={{ ...parts, settings, films }}>
+    <AppContext value={{ ...parts, settings, films, streak }}>
       <Shell />
     </AppContext>
   );

@@ -4,15 +4,14 @@ import { useApp } from '../shell/appContext.ts';
 import { places } from '../shell/places.ts';
 import { useLogbookAnswer } from '../shell/useLogbook.ts';
 import { useKept } from '../shell/useFollowSession.ts';
-import { useNoticeStreak, useSessionState } from '../state/useSessionState.ts';
+import { useSessionState } from '../state/useSessionState.ts';
 import { ReadScreen } from './ReadScreen.tsx';
 
 /** A reading as it stands in the logbook, just made or years old. */
 export function ReadingPlace({ entryId }: { readonly wheelId: string; readonly entryId: string }) {
-  const { session, settings, films } = useApp();
+  const { session, settings, films, streak } = useApp();
   const [, goTo] = useLocation();
   const state = useSessionState(session);
-  const streak = useNoticeStreak(state);
   const kept = useKept();
   const entry = useLogbookAnswer(`entry ${entryId}`, (logbook) => logbook.entry(entryId));
   if (!entry?.ok || entry.value.kind !== 'sweep') return null;

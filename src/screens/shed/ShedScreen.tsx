@@ -4,15 +4,14 @@ import { useApp } from '../shell/appContext.ts';
 import { places } from '../shell/places.ts';
 import { useWheels } from '../shell/useLogbook.ts';
 import { StartScreen } from '../start/StartScreen.tsx';
-import { useNoticeStreak, useSessionState } from '../state/useSessionState.ts';
+import { useSessionState } from '../state/useSessionState.ts';
 import { unlockTones } from '../sweep/tones.ts';
 
 /** Home: the wheels in hand, and the ways to a reading. */
 export function ShedScreen() {
-  const { session, settings, films } = useApp();
+  const { session, settings, films, streak } = useApp();
   const [, goTo] = useLocation();
   const state = useSessionState(session);
-  const streak = useNoticeStreak(state);
   const wheels = useWheels();
   const inShed = wheels?.ok ? wheels.value.filter(({ removedAt }) => removedAt === null) : [];
   const { changeSetup } = films;

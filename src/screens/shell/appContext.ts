@@ -3,6 +3,7 @@ import { createContext, useContext } from 'react';
 import type { Logbook } from '../../contract/logbook.ts';
 import type { SweepSession } from '../../contract/session.ts';
 import type { ReadingKeeper } from '../../session/readingKeeper.ts';
+import type { NoticeStreak } from '../state/refusalAdvice.ts';
 import type { Settings } from '../state/useSettings.ts';
 import type { Films } from './useFilms.ts';
 
@@ -16,6 +17,8 @@ export interface AppParts {
 export interface AppContextValue extends AppParts {
   readonly settings: Settings;
   readonly films: Films;
+  /** How often in a row the same thing went wrong, over all screens. */
+  readonly streak: NoticeStreak;
 }
 
 export const AppContext = createContext<AppContextValue | null>(null);

@@ -41,6 +41,8 @@ export function useFollowSession(): void {
       goTo(places.reading(wheelId, entryId), { replace: true });
     };
     const stops = [session.subscribe(follow), keeper.subscribe(showReading)];
+    // What was kept before this page part was there.
+    showReading();
     return () => stops.forEach((stop) => stop());
   }, [session, keeper, goTo]);
 }

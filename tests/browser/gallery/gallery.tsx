@@ -1,6 +1,6 @@
 import { createRoot } from 'react-dom/client';
 
-import type { SessionState, SweepSession } from '../../../src/contract/session.ts';
+import { NO_ERRAND, type SessionState, type SweepSession } from '../../../src/contract/session.ts';
 import { App } from '../../../src/screens/App.tsx';
 import { createMemoryLogbook } from '../../../src/session/logbook/memoryLogbook.ts';
 import { createReadingKeeper } from '../../../src/session/readingKeeper.ts';
@@ -25,11 +25,19 @@ declare global {
 
 window.asked = [];
 let state: SessionState = { phase: 'choosing', problem: null };
+let errand = NO_ERRAND;
 const listeners = new Set<() => void>();
 
 function show(next: SessionState): void {
-  state = next;
+  state = next.phase === 'choosing' ? next : { ...next, errand };
+  // Each sweep has a result of its own.
+  if (state.phase === 'read') state = { ...state, result: { ...state.result } };
   for (const listener of listeners) listener();
+}
+
+/** A reading is reached from its sweep. */
+function atItsPlace(next: SessionState): void {
+  if (next.phase !== 'choosing') location.hash = '/sweep';
 }
 
 const session: SweepSession = {
@@ -44,7 +52,10 @@ const session: SweepSession = {
   readSample: async () => void window.asked.push('readSample'),
   readFiles: async (files) =>
     void window.asked.push(`readFiles ${files.map((file) => file.name).join(' ')}`),
-  startCamera: async (setup) => void window.asked.push(`startCamera ${JSON.stringify(setup)}`),
+  startCamera: async (setup, options) => {
+    errand = options?.errand ?? NO_ERRAND;
+    window.asked.push(`startCamera ${JSON.stringify(setup)}`);
+  },
   finishSweep: async () => void window.asked.push('finishSweep'),
   stop: () => {
     window.asked.push('stop');
@@ -52,11 +63,13 @@ const session: SweepSession = {
   },
 };
 
-window.showState = (next) => show(GALLERY_STATES[next]!);
+window.showState = (next) => {
+  atItsPlace(GALLERY_STATES[next]!);
+  show(GALLERY_STATES[next]!);
+};
 
 const logbook = createMemoryLogbook();
 const keeper = createReadingKeeper(session, logbook);
-// A reading is reached from its sweep.
-if (GALLERY_STATES[name]!.phase !== 'choosing') location.hash = '/sweep';
+atItsPlace(GALLERY_STATES[name]!);
 createRoot(document.getElementById('root')!).render(<App {...{ session, logbook, keeper }} />);
 show(GALLERY_STATES[name]!);
