@@ -16,3 +16,10 @@ export function gramsToOunces(massG: number): number {
 export function ouncesToGrams(massOz: number): number {
   return massOz * GRAMS_PER_OUNCE;
 }
+
+/** Avoirdupois pound (international yard and pound agreement, 1959; exact). */
+export const KG_PER_POUND = 0.45359237;
+/** International mile (exact). */
+export const KM_PER_MILE = 1.609344;
+/** Pound-force: a pound under standard gravity (exact product). */
+export const NEWTONS_PER_POUND_FORCE = KG_PER_POUND * STANDARD_GRAVITY_M_PER_S2;

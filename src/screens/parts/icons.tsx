@@ -22,10 +22,28 @@ export const SoundOnIcon = () => (
 export const SoundOffIcon = () => (
   <Icon path="M4 12 H9 L16 6 V26 L9 20 H4 Z M21 12 L29 20 M29 12 L21 20" />
 );
-export const SunIcon = () => (
-  <Icon path="M16 10 A6 6 0 1 0 16 22 A6 6 0 1 0 16 10 M16 2 V6 M16 26 V30 M2 16 H6 M26 16 H30 M6 6 L9 9 M23 23 L26 26 M26 6 L23 9 M9 23 L6 26" />
+export const BackIcon = () => <Icon path="M28 16 H5 M14 6 L4 16 L14 26" />;
+export const HelpIcon = () => (
+  <Icon path="M10 12 A6 6 0 1 1 18 17 Q16 18 16 21 M16 26.5 V27 M16 1.5 A14.5 14.5 0 1 0 16 30.5 A14.5 14.5 0 1 0 16 1.5" />
 );
-export const MoonIcon = () => <Icon path="M20 4 A12.5 12.5 0 1 0 28 20 A10 10 0 0 1 20 4 Z" />;
+/** Three sliders, as on a mixing desk. */
+export const SettingsIcon = () => (
+  <Icon path="M4 8 H18 M26 8 H28 M22 4.5 V11.5 M4 16 H7 M15 16 H28 M11 12.5 V19.5 M4 24 H16 M24 24 H28 M20 20.5 V27.5" />
+);
+export const PlusIcon = () => <Icon path="M16 4 V28 M4 16 H28" />;
+export const MinusIcon = () => <Icon path="M4 16 H28" />;
+export const TickIcon = () => <Icon path="M5 17 L12 25 L27 7" />;
+export const UndoIcon = () => <Icon path="M5 11 H20 A7.5 7.5 0 0 1 20 26 H10 M12 4 L5 11 L12 18" />;
+export const EyeIcon = () => (
+  <Icon path="M2 16 Q16 2 30 16 Q16 30 2 16 Z M16 11.5 A4.5 4.5 0 1 0 16 20.5 A4.5 4.5 0 1 0 16 11.5" />
+);
+export const BookIcon = () => (
+  <Icon path="M16 8 Q10 3 3 6 V26 Q10 23 16 28 Q22 23 29 26 V6 Q22 3 16 8 Z M16 8 V28" />
+);
+/** A plate on its screws, a ball on it. */
+export const StandIcon = () => (
+  <Icon path="M4 20 H28 V24 H4 Z M8 24 V29 M24 24 V29 M16 6.5 A6.7 6.7 0 1 0 16 20 A6.7 6.7 0 1 0 16 6.5" />
+);
 export const FilmIcon = () => (
   <Icon path="M3 6 H29 V26 H3 Z M9 6 V26 M23 6 V26 M3 12 H9 M3 20 H9 M23 12 H29 M23 20 H29" />
 );

@@ -5,7 +5,7 @@ import type { SweepSetup } from '../../contract/setup.ts';
 import type { SweepTrace } from '../../contract/sweep.ts';
 import { CautionIcon } from '../parts/icons.tsx';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
-import type { MassUnit } from '../words/numbers.ts';
+import type { Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { adviceFor } from './adviceFor.ts';
 import { AmountScale } from './AmountScale.tsx';
@@ -20,7 +20,7 @@ export interface AcceptedReadingViewProps {
   readonly reading: AcceptedReading;
   readonly trace: SweepTrace | null;
   readonly setup: SweepSetup;
-  readonly unit: MassUnit;
+  readonly units: Units;
   readonly assumed: readonly string[];
   readonly actions: ReactNode;
   readonly notices: ReactNode;
@@ -28,10 +28,10 @@ export interface AcceptedReadingViewProps {
 
 /** Wheel on one side, answer on the other; how it was found lies below. */
 export function AcceptedReadingView(props: AcceptedReadingViewProps) {
-  const { reading, trace, setup, unit, assumed } = props;
+  const { reading, trace, setup, units, assumed } = props;
   const summary = readingSummary(reading, setup);
-  const advice = adviceFor(summary, setup.weightStepG, unit);
-  const warnings = warningsFor(reading, summary, setup.weightStepG, assumed, unit);
+  const advice = adviceFor(summary, setup.weightStepG, units);
+  const warnings = warningsFor(reading, summary, setup.weightStepG, assumed, units);
   return (
     <div className="accepted">
       <section className="answer">
@@ -48,16 +48,16 @@ export function AcceptedReadingView(props: AcceptedReadingViewProps) {
         <p className="instruction">{advice.next}</p>
       </section>
       <section className="wheel">
-        <WheelFromAbove summary={summary} setup={setup} unit={unit} />
+        <WheelFromAbove summary={summary} setup={setup} units={units} />
       </section>
       <section className="answer-more">
         <AmountScale
           summary={summary}
           weightStepG={setup.weightStepG}
-          unit={unit}
+          units={units}
           figureText={advice.figure.text}
         />
-        <SpotList summary={summary} unit={unit} />
+        <SpotList summary={summary} units={units} />
         {props.actions}
       </section>
       {props.notices}
@@ -74,8 +74,10 @@ export function AcceptedReadingView(props: AcceptedReadingViewProps) {
           </div>
         </section>
       )}
-      {trace !== null && <EdgeTrace trace={trace} reading={reading} summary={summary} />}
-      <ReadingDetails reading={reading} trace={trace} summary={summary} unit={unit} />
+      {trace !== null && (
+        <EdgeTrace trace={trace} reading={reading} summary={summary} units={units} />
+      )}
+      <ReadingDetails reading={reading} trace={trace} summary={summary} units={units} />
       <p className="couple">{words.reading.couple}</p>
     </div>
   );

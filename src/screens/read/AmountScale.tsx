@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 
 import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
-import { formatKnownMass, type MassUnit } from '../words/numbers.ts';
+import { formatKnownMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { weightList } from './adviceFor.ts';
 import type { ReadingSummary } from './readingSummary.ts';
@@ -9,7 +9,7 @@ import type { ReadingSummary } from './readingSummary.ts';
 export interface AmountScaleProps {
   readonly summary: ReadingSummary;
   readonly weightStepG: number;
-  readonly unit: MassUnit;
+  readonly units: Units;
   readonly figureText: string;
 }
 
@@ -22,7 +22,7 @@ const MOST_PIECES_DRAWN = 40;
  * How much is missing, with its ± as a band, over the strip that comes nearest, piece by piece:
  * shows why 28 g are wanted, 30 g are stuck on and 2 g are left.
  */
-export function AmountScale({ summary, weightStepG, unit, figureText }: AmountScaleProps) {
+export function AmountScale({ summary, weightStepG, units, figureText }: AmountScaleProps) {
   const [ref, widthPx] = useMeasuredWidth<SVGSVGElement>(600);
   const stuckG = summary.weights.reduce((sum, weight) => sum + Math.max(weight.massG, 0), 0);
   const [lowG, highG] = summary.amountRangeG;
@@ -33,7 +33,7 @@ export function AmountScale({ summary, weightStepG, unit, figureText }: AmountSc
   const shown = summary.spots !== null;
   const label = words.reading.amountScaleText(
     figureText,
-    summary.weights.length === 0 ? words.reading.noWeights : weightList(summary.weights, unit),
+    summary.weights.length === 0 ? words.reading.noWeights : weightList(summary.weights, units),
   );
   return (
     <svg
@@ -69,7 +69,7 @@ export function AmountScale({ summary, weightStepG, unit, figureText }: AmountSc
         <g key={massG} transform={`translate(${x(massG)} 0)`}>
           <path className="amount-base" d="M0 30 V58" />
           <text y={56 + text} textAnchor={x(massG) > widthPx - 60 ? 'end' : 'middle'}>
-            {formatKnownMass(massG, unit)}
+            {formatKnownMass(massG, units)}
           </text>
         </g>
       ))}

@@ -6,7 +6,7 @@ import type { SweepTrace } from '../../contract/sweep.ts';
 import { wrapTurnDeg } from '../../quantities/angle.ts';
 import { HeavyDrop, LightRing } from '../parts/shapes.tsx';
 import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
-import { formatClockAndDeg, formatMm } from '../words/numbers.ts';
+import { formatClockAndDeg, formatLength, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { NORMAL_95, type ReadingSummary } from './readingSummary.ts';
 import { AngleAxis, HeightAxis } from './TraceAxes.tsx';
@@ -22,6 +22,7 @@ export interface EdgeTraceProps {
   readonly trace: SweepTrace;
   readonly reading: AcceptedReading;
   readonly summary: ReadingSummary;
+  readonly units: Units;
 }
 
 const MAIN_HEIGHT_PX = 340;
@@ -31,7 +32,7 @@ const GAP_PX = 28;
 const SIGN_ROOM_PX = 44;
 
 /** The edge unrolled: height against wheel angle, the fitted wave, and what is off it underneath. */
-export function EdgeTrace({ trace, reading, summary }: EdgeTraceProps) {
+export function EdgeTrace({ trace, reading, summary, units }: EdgeTraceProps) {
   const [ref, widthPx] = useMeasuredWidth<SVGSVGElement>(1100);
   const text = textSizePx();
   const left = text * 3.2;
@@ -43,9 +44,9 @@ export function EdgeTrace({ trace, reading, summary }: EdgeTraceProps) {
   const r = scaleLinear(drawnRangeMm(trace.residualMm), [RESIDUAL_HEIGHT_PX, 8]).nice(3);
   const height = residualTop + RESIDUAL_HEIGHT_PX + bottom;
   const label = words.reading.traceText(
-    formatMm(reading.tilt.edgeRiseMm, NORMAL_95 * summary.edgeRiseStandardErrorMm).text,
+    formatLength(reading.tilt.edgeRiseMm, units, NORMAL_95 * summary.edgeRiseStandardErrorMm).text,
     formatClockAndDeg(reading.tilt.highSpotDeg),
-    formatMm(rmsMm(trace.residualMm)).text,
+    formatLength(rmsMm(trace.residualMm), units).text,
   );
   return (
     <section className="trace" aria-labelledby="trace-title">

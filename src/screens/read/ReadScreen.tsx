@@ -4,7 +4,7 @@ import type { SweepSetup } from '../../contract/setup.ts';
 import type { SweepResult } from '../../contract/sweep.ts';
 import { NoticePanel } from '../parts/NoticePanel.tsx';
 import type { NoticeStreak } from '../state/refusalAdvice.ts';
-import type { MassUnit } from '../words/numbers.ts';
+import type { Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { AcceptedReadingView } from './AcceptedReadingView.tsx';
 import { DownloadReading } from './DownloadReading.tsx';
@@ -18,7 +18,7 @@ export interface ReadScreenProps {
   /** Set when the sweep ended otherwise than by itself. */
   readonly notice: Notice | null;
   readonly streak: NoticeStreak;
-  readonly unit: MassUnit;
+  readonly units: Units;
   /** Names of values that were assumed for this sweep. */
   readonly assumed: readonly string[];
   readonly onSampleAgain: () => void;
@@ -29,7 +29,7 @@ export interface ReadScreenProps {
 }
 
 export function ReadScreen(props: ReadScreenProps) {
-  const { result, setup, notice, streak, unit, assumed } = props;
+  const { result, setup, notice, streak, units, assumed } = props;
   const actions = <ReadActions {...props} />;
   const notices = notice !== null && <NoticePanel role="notice" notice={notice} streak={streak} />;
   return result.reading.status === 'ok' ? (
@@ -37,7 +37,7 @@ export function ReadScreen(props: ReadScreenProps) {
       reading={result.reading}
       trace={result.trace}
       setup={setup}
-      unit={unit}
+      units={units}
       assumed={assumed}
       actions={actions}
       notices={notices}

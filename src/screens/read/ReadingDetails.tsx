@@ -1,8 +1,14 @@
 import type { AcceptedReading } from '../../contract/reading.ts';
 import type { SweepTrace } from '../../contract/sweep.ts';
 import { formatRoomDirection } from '../words/directions.ts';
-import { formatMass, formatMm, formatMrad, formatNumber, formatSeconds } from '../words/numbers.ts';
-import type { MassUnit } from '../words/numbers.ts';
+import {
+  formatLength,
+  formatMass,
+  formatMrad,
+  formatNumber,
+  formatSeconds,
+} from '../words/numbers.ts';
+import type { Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { NORMAL_95, type ReadingSummary } from './readingSummary.ts';
 import { StandLeanDrawing } from './StandLeanDrawing.tsx';
@@ -11,13 +17,17 @@ export interface ReadingDetailsProps {
   readonly reading: AcceptedReading;
   readonly trace: SweepTrace | null;
   readonly summary: ReadingSummary;
-  readonly unit: MassUnit;
+  readonly units: Units;
 }
 
 /** Stand lean, response and turn: what the figures rest on. */
-export function ReadingDetails({ reading, trace, summary, unit }: ReadingDetailsProps) {
+export function ReadingDetails({ reading, trace, summary, units }: ReadingDetailsProps) {
   const { tilt, turn, response } = reading;
-  const rise = formatMm(summary.riseMmPerG, NORMAL_95 * summary.riseStandardErrorMmPerG).text;
+  const rise = formatLength(
+    summary.riseMmPerG,
+    units,
+    NORMAL_95 * summary.riseStandardErrorMmPerG,
+  ).text;
   const sense =
     turn.sense === 'clockwise' ? words.reading.clockwise : words.reading.counterClockwise;
   return (
@@ -30,7 +40,7 @@ export function ReadingDetails({ reading, trace, summary, unit }: ReadingDetails
           <p>
             {words.reading.standLeanText(
               formatMrad(tilt.standMrad),
-              formatMm(summary.standRiseMm).text,
+              formatLength(summary.standRiseMm, units).text,
               formatRoomDirection(tilt.standHighAzimuthDeg),
             )}
           </p>
@@ -56,7 +66,7 @@ export function ReadingDetails({ reading, trace, summary, unit }: ReadingDetails
           </Detail>
         )}
         {trace !== null && Object.keys(trace.contributionsG).length > 0 && (
-          <Detail name={words.reading.contributions}>{contributionsText(trace, unit)}</Detail>
+          <Detail name={words.reading.contributions}>{contributionsText(trace, units)}</Detail>
         )}
       </dl>
       <p className="details-note">{words.reading.plusMinusNote}</p>
@@ -74,9 +84,9 @@ function Detail({ name, children }: { readonly name: string; readonly children: 
 }
 
 /** Largest first, as half widths of 95 % ranges like every other ± on the screen. */
-function contributionsText(trace: SweepTrace, unit: MassUnit): string {
+function contributionsText(trace: SweepTrace, units: Units): string {
   return Object.entries(trace.contributionsG)
     .toSorted(([, a], [, b]) => b - a)
-    .map(([name, sdG]) => `${name} ${formatMass(NORMAL_95 * sdG, unit).text}`)
+    .map(([name, sdG]) => `${name} ${formatMass(NORMAL_95 * sdG, units).text}`)
     .join(', ');
 }

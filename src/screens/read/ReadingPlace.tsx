@@ -24,7 +24,7 @@ export function ReadingPlace({ entryId }: { readonly wheelId: string; readonly e
       result={{ reading, trace }}
       notice={isJustMade && state.phase === 'read' ? state.notice : null}
       streak={streak}
-      unit={settings.unit}
+      units={settings.units}
       assumed={assumed}
       onSampleAgain={() => void session.readSample()}
       onCameraAgain={() => void session.startCamera(setup, { errand: { wheelId, assumed } })}

@@ -4,7 +4,7 @@ import {
   formatKnownMass,
   formatMass,
   formatPlusMinusDeg,
-  type MassUnit,
+  type Units,
 } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { atMostFigure } from './adviceFor.ts';
@@ -12,16 +12,16 @@ import type { ReadingSummary } from './readingSummary.ts';
 
 export interface SpotListProps {
   readonly summary: ReadingSummary;
-  readonly unit: MassUnit;
+  readonly units: Units;
 }
 
 /** Heavy spot, light spot, weights and what is left, with the shapes of the drawing. */
-export function SpotList({ summary, unit }: SpotListProps) {
+export function SpotList({ summary, units }: SpotListProps) {
   const { spots, weights } = summary;
   const left =
     spots === null
-      ? `${words.reading.atMost} ${atMostFigure(summary.amountRangeG[1], unit).text}`
-      : formatMass(summary.leftG, unit, summary.amountPlusMinusG).text;
+      ? `${words.reading.atMost} ${atMostFigure(summary.amountRangeG[1], units).text}`
+      : formatMass(summary.leftG, units, summary.amountPlusMinusG).text;
   return (
     <dl className="spots">
       <Spot shape="heavy" name={words.reading.heavySpot}>
@@ -35,7 +35,8 @@ export function SpotList({ summary, unit }: SpotListProps) {
           ? words.reading.noWeights
           : weights
               .map(
-                (one) => `${formatKnownMass(one.massG, unit)} · ${formatClockAndDeg(one.angleDeg)}`,
+                (one) =>
+                  `${formatKnownMass(one.massG, units)} · ${formatClockAndDeg(one.angleDeg)}`,
               )
               .join('; ')}
       </Spot>

@@ -4,7 +4,7 @@ import { clockPoint, sectorPath } from '../parts/polar.ts';
 import { HeavyDrop, LightRing, ValveStem } from '../parts/shapes.tsx';
 import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
 import { words } from '../words/words.ts';
-import { formatClockAndDeg, type MassUnit } from '../words/numbers.ts';
+import { formatClockAndDeg, type Units } from '../words/numbers.ts';
 import { weightList } from './adviceFor.ts';
 import type { ReadingSummary } from './readingSummary.ts';
 import { RimWord } from './RimWord.tsx';
@@ -14,7 +14,7 @@ import { wheelLayout, type WheelLayout } from './wheelLayout.ts';
 export interface WheelFromAboveProps {
   readonly summary: ReadingSummary;
   readonly setup: SweepSetup;
-  readonly unit: MassUnit;
+  readonly units: Units;
 }
 
 /** Half the width of the drawing, in its units: the tyre and a little air. */
@@ -28,14 +28,14 @@ const LABEL_REPLACES_WORD_DEG = 45;
 /** How far the open ring stands off the rim: clear of the valve. */
 const RING_STANDS_OFF = 9;
 
-export function WheelFromAbove({ summary, setup, unit }: WheelFromAboveProps) {
+export function WheelFromAbove({ summary, setup, units }: WheelFromAboveProps) {
   const [ref, widthPx] = useMeasuredWidth<SVGSVGElement>(540);
   const layout = wheelLayout(setup);
   const textUnits = (textSizePx() * 2 * HALF) / widthPx;
   const { spots, weights } = summary;
   const strips = weights.map((weight) => ({
     weight,
-    label: stripLabel(weight, layout, unit, textUnits),
+    label: stripLabel(weight, layout, units, textUnits),
   }));
   const valveInside =
     spots !== null && Math.abs(shortWayDeg(0, spots.heavyDeg)) < DROP_HIDES_VALVE_DEG;
@@ -53,7 +53,7 @@ export function WheelFromAbove({ summary, setup, unit }: WheelFromAboveProps) {
       className="wheel-drawing"
       viewBox={`${-HALF} ${-HALF} ${2 * HALF} ${2 * HALF}`}
       role="img"
-      aria-label={describe(summary, unit)}
+      aria-label={describe(summary, units)}
       style={{ fontSize: textUnits }}
     >
       <circle className="wheel-tyre" r={layout.tyre} />
@@ -146,9 +146,9 @@ function Wedge({
   );
 }
 
-function describe({ spots, weights }: ReadingSummary, unit: MassUnit): string {
+function describe({ spots, weights }: ReadingSummary, units: Units): string {
   if (spots === null) return `${words.reading.wheelTitle}. ${words.reading.noClearSide}.`;
-  const stuck = weights.length === 0 ? words.reading.noWeights : weightList(weights, unit);
+  const stuck = weights.length === 0 ? words.reading.noWeights : weightList(weights, units);
   const parts = [
     words.reading.wheelTitle,
     `${words.reading.heavySpot} ${formatClockAndDeg(spots.heavyDeg)}`,

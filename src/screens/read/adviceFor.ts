@@ -1,7 +1,13 @@
 import type { Weight } from '../../contract/reading.ts';
 import { GRAMS_PER_OUNCE } from '../../quantities/units.ts';
-import { formatClock, formatClockAndDeg, formatKnownMass, formatMass } from '../words/numbers.ts';
-import type { FigureText, MassUnit } from '../words/numbers.ts';
+import {
+  formatClock,
+  formatClockAndDeg,
+  formatKnownMass,
+  formatMass,
+  unitName,
+} from '../words/numbers.ts';
+import type { FigureText, Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import type { ReadingSummary } from './readingSummary.ts';
 
@@ -17,27 +23,23 @@ export interface ReadingAdvice {
 export function adviceFor(
   summary: ReadingSummary,
   weightStepG: number,
-  unit: MassUnit,
+  units: Units,
 ): ReadingAdvice {
   return summary.spots === null
-    ? unplacedAdvice(summary, weightStepG, unit)
-    : placedAdvice(summary, summary.spots.lightDeg, weightStepG, unit);
+    ? unplacedAdvice(summary, weightStepG, units)
+    : placedAdvice(summary, summary.spots.lightDeg, weightStepG, units);
 }
 
 /** No side is clearly heavy: only the upper end of the range is a fact. */
-function unplacedAdvice(
-  summary: ReadingSummary,
-  weightStepG: number,
-  unit: MassUnit,
-): ReadingAdvice {
+function unplacedAdvice(summary: ReadingSummary, weightStepG: number, units: Units): ReadingAdvice {
   const atMostG = summary.amountRangeG[1];
   return {
     before: words.reading.atMost,
-    figure: atMostFigure(atMostG, unit),
+    figure: atMostFigure(atMostG, units),
     where: words.reading.noClearSide,
     next:
       atMostG <= weightStepG
-        ? words.reading.balancedNext(formatKnownMass(weightStepG, unit))
+        ? words.reading.balancedNext(formatKnownMass(weightStepG, units))
         : words.reading.unsureNext,
   };
 }
@@ -46,17 +48,17 @@ function placedAdvice(
   summary: ReadingSummary,
   lightDeg: number,
   weightStepG: number,
-  unit: MassUnit,
+  units: Units,
 ): ReadingAdvice {
   const { weights } = summary;
   return {
     before: null,
-    figure: formatMass(summary.amountG, unit, summary.amountPlusMinusG),
+    figure: formatMass(summary.amountG, units, summary.amountPlusMinusG),
     where: whereText(weights, lightDeg),
     next:
       weights.length === 0
-        ? words.reading.nothingNext(formatKnownMass(weightStepG, unit))
-        : nextText(weights, unit),
+        ? words.reading.nothingNext(formatKnownMass(weightStepG, units))
+        : nextText(weights, units),
   };
 }
 
@@ -73,23 +75,23 @@ function whereText(weights: readonly Weight[], lightDeg: number): string {
   return words.reading.stickOn(formatClockAndDeg(only.angleDeg));
 }
 
-function nextText(weights: readonly Weight[], unit: MassUnit): string {
+function nextText(weights: readonly Weight[], units: Units): string {
   const [only] = weights;
   if (only !== undefined && weights.length === 1) {
-    const mass = formatKnownMass(Math.abs(only.massG), unit);
+    const mass = formatKnownMass(Math.abs(only.massG), units);
     const clock = formatClock(only.angleDeg);
     return only.massG < 0
       ? words.reading.takeOffNext(mass, clock)
       : words.reading.stickOneNext(mass);
   }
-  return words.reading.stickSeveralNext(weightList(weights, unit));
+  return words.reading.stickSeveralNext(weightList(weights, units));
 }
 
 /** "20 g at 8:00 and 10 g at 9:00" */
-export function weightList(weights: readonly Weight[], unit: MassUnit): string {
+export function weightList(weights: readonly Weight[], units: Units): string {
   return weights
     .map((weight) => {
-      const mass = formatKnownMass(Math.abs(weight.massG), unit);
+      const mass = formatKnownMass(Math.abs(weight.massG), units);
       const clock = formatClock(weight.angleDeg);
       return weight.massG < 0
         ? words.reading.takeOffInList(mass, clock)
@@ -99,11 +101,11 @@ export function weightList(weights: readonly Weight[], unit: MassUnit): string {
 }
 
 /** An upper bound is rounded up, so that it stays one. */
-export function atMostFigure(atMostG: number, unit: MassUnit): FigureText {
+export function atMostFigure(atMostG: number, units: Units): FigureText {
   // Whole grams, or hundredths of an ounce (0.28 g): finer than the bound is known.
-  const stepsPerG = unit === 'g' ? 1 : 100 / GRAMS_PER_OUNCE;
+  const stepsPerG = units === 'metric' ? 1 : 100 / GRAMS_PER_OUNCE;
   const roundedUpG = Math.ceil(atMostG * stepsPerG - 1e-9) / stepsPerG;
-  const text = formatKnownMass(roundedUpG, unit);
+  const text = formatKnownMass(roundedUpG, units);
   const [figure = text] = text.split('\u00a0');
-  return { figure, unit, plusMinus: null, text };
+  return { figure, unit: unitName('weight', units), plusMinus: null, text };
 }

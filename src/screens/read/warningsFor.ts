@@ -1,6 +1,6 @@
 import type { AcceptedReading } from '../../contract/reading.ts';
 import { formatRoomDirection } from '../words/directions.ts';
-import { formatKnownMass, formatMm, formatPlusMinusDeg, type MassUnit } from '../words/numbers.ts';
+import { formatKnownMass, formatLength, formatPlusMinusDeg, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import type { ReadingSummary } from './readingSummary.ts';
 
@@ -19,7 +19,7 @@ export function warningsFor(
   summary: ReadingSummary,
   weightStepG: number,
   assumed: readonly string[],
-  unit: MassUnit,
+  units: Units,
 ): readonly string[] {
   const warnings: string[] = [];
   const { spots, weights } = summary;
@@ -30,12 +30,12 @@ export function warningsFor(
     warnings.push(words.warnings.assumed(assumed.join(', ')));
   }
   if (weights.length > 0 && summary.leftG > weightStepG / 2) {
-    warnings.push(words.warnings.left(formatKnownMass(summary.leftG, unit)));
+    warnings.push(words.warnings.left(formatKnownMass(summary.leftG, units)));
   }
   if (summary.standRiseMm >= STAND_RISE_WORTH_A_WORD_MM) {
     warnings.push(
       words.warnings.standLean(
-        formatMm(summary.standRiseMm, 0.5).text.split('\u00a0±')[0]!,
+        formatLength(summary.standRiseMm, units, 0.5).text.split('\u00a0±')[0]!,
         formatRoomDirection(reading.tilt.standHighAzimuthDeg),
       ),
     );

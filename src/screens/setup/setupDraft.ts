@@ -1,5 +1,6 @@
 import { MarkColourSchema, readSetup } from '../../contract/setup.ts';
 import type { MarkColour, SweepSetup } from '../../contract/setup.ts';
+import { parseTyped } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { AMOUNT_FIELDS, NUMBER_FIELDS, type NumberField } from './setupFields.ts';
 
@@ -17,13 +18,6 @@ export const PROPOSED_DRAFT: SetupDraft = {
   colour: 'white',
   label: '',
 };
-
-/** A number as people type it, with a point or a comma; null when it is none. */
-export function parseTyped(text: string): number | null {
-  const trimmed = text.trim().replace(',', '.');
-  if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(trimmed)) return null;
-  return Number(trimmed);
-}
 
 /** The draft as a setup file's JSON; texts that are no number stay texts and will be refused. */
 export function draftAsJson(draft: SetupDraft): Record<string, unknown> {

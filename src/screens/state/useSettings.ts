@@ -1,10 +1,11 @@
 import { useCallback, useState } from 'react';
 
 import { draftFromStored, PROPOSED_DRAFT, type SetupDraft } from '../setup/setupDraft.ts';
-import type { MassUnit } from '../words/numbers.ts';
-import { readBoolean, readOneOf, storedValue, storeValue, usePreference } from './preference.ts';
+import type { Units } from '../words/displayUnits.ts';
+import { readBoolean, storedValue, storeValue, usePreference } from './preference.ts';
 import { useLanguage } from './useLanguage.ts';
-import { useTheme, type Theme } from './useTheme.ts';
+import { useContrast, useTheme, type Contrast, type Theme } from './useTheme.ts';
+import { useUnits } from './useUnits.ts';
 import type { Language } from '../words/words.ts';
 
 /** What a person has chosen once and should not have to choose again. */
@@ -13,10 +14,19 @@ export interface Settings {
   readonly setLanguage: (language: Language) => void;
   readonly theme: Theme;
   readonly setTheme: (theme: Theme) => void;
+  readonly contrast: Contrast;
+  readonly setContrast: (contrast: Contrast) => void;
+  /** Tones at the events of a sweep. */
   readonly sound: boolean;
   readonly setSound: (sound: boolean) => void;
-  readonly unit: MassUnit;
-  readonly setUnit: (unit: MassUnit) => void;
+  /** What to do next, spoken. */
+  readonly voice: boolean;
+  readonly setVoice: (voice: boolean) => void;
+  /** Whether the films of camera sweeps stay on the film shelf. */
+  readonly keepFilms: boolean;
+  readonly setKeepFilms: (keep: boolean) => void;
+  readonly units: Units;
+  readonly setUnits: (units: Units) => void;
   readonly cautionsSeen: boolean;
   readonly rememberCautionsSeen: () => void;
   readonly draft: SetupDraft;
@@ -28,8 +38,11 @@ const DRAFT_KEY = 'setupDraft';
 export function useSettings(): Settings {
   const [language, setLanguage] = useLanguage();
   const [theme, setTheme] = useTheme();
+  const [contrast, setContrast] = useContrast();
   const [sound, setSound] = usePreference('sound', true, readBoolean);
-  const [unit, setUnit] = usePreference<MassUnit>('massUnit', 'g', readOneOf('g', 'oz'));
+  const [voice, setVoice] = usePreference('voice', true, readBoolean);
+  const [keepFilms, setKeepFilms] = usePreference('keepFilms', true, readBoolean);
+  const [units, setUnits] = useUnits();
   const [cautionsSeen, setCautionsSeen] = usePreference('cautionsSeen', false, readBoolean);
   const [draft, setDraft] = useState(
     () => draftFromStored(storedValue(DRAFT_KEY)) ?? PROPOSED_DRAFT,
@@ -43,10 +56,16 @@ export function useSettings(): Settings {
     setLanguage,
     theme,
     setTheme,
+    contrast,
+    setContrast,
     sound,
     setSound,
-    unit,
-    setUnit,
+    voice,
+    setVoice,
+    keepFilms,
+    setKeepFilms,
+    units,
+    setUnits,
     cautionsSeen,
     rememberCautionsSeen: () => setCautionsSeen(true),
     draft,

@@ -1,18 +1,18 @@
 import { wrapTurnDeg } from '../../quantities/angle.ts';
-import { gramsToOunces } from '../../quantities/units.ts';
+import { displayUnit, type Quantity, type Units } from './displayUnits.ts';
 import { roundTo, roundToPlusMinus } from './roundToPlusMinus.ts';
+import { language } from './words.ts';
 
-/** The one place where a figure becomes something to read: rounding, unit, ±, sign, spaces. */
+/**
+ * The one place where a figure becomes something to read, and typed text a figure: rounding, unit,
+ * ±, sign, spaces, the language's decimal mark. What goes in and comes out is metric.
+ */
 
-export type MassUnit = 'g' | 'oz';
+export type { Quantity, Units } from './displayUnits.ts';
 
 /** Thin enough not to part figure and unit, and never broken over two lines. */
 const NO_BREAK_SPACE = '\u00a0';
 const MINUS = '\u2212';
-
-/** A tenth of a gram, a hundredth of an ounce (0.3 g): below what any stand can tell. */
-const FINEST_MASS_DECIMALS: Readonly<Record<MassUnit, number>> = { g: 1, oz: 2 };
-const FINEST_MM_DECIMALS = 2;
 
 /** A figure in its pieces, so that a screen can set the number large and the rest small. */
 export interface FigureText {
@@ -24,9 +24,9 @@ export interface FigureText {
   readonly text: string;
 }
 
-/** Plain decimal digits with a real minus sign; `locale` is where a second language will plug in. */
-export function formatNumber(value: number, decimals: number, locale = 'en'): string {
-  const digits = new Intl.NumberFormat(locale, {
+/** Plain digits with a real minus sign and the decimal mark of the language in use. */
+export function formatNumber(value: number, decimals: number): string {
+  const digits = new Intl.NumberFormat(language, {
     minimumFractionDigits: decimals,
     maximumFractionDigits: decimals,
     useGrouping: false,
@@ -34,26 +34,60 @@ export function formatNumber(value: number, decimals: number, locale = 'en'): st
   return digits.replace('-', MINUS);
 }
 
-/** A measured mass; `massG` and its 95 % half width `plusMinusG` in grams, shown in `unit`. */
-export function formatMass(massG: number, unit: MassUnit, plusMinusG?: number): FigureText {
-  const convert = unit === 'oz' ? gramsToOunces : (grams: number) => grams;
+/** A measured figure in the units asked for; `plusMinus` is its 95 % half width, metric as well. */
+export function formatFigure(
+  quantity: Quantity,
+  value: number,
+  units: Units,
+  plusMinus?: number,
+): FigureText {
+  const { name, size, finestDecimals } = displayUnit(quantity, units);
   return measured(
-    convert(massG),
-    plusMinusG === undefined ? null : convert(plusMinusG),
-    unit,
-    FINEST_MASS_DECIMALS[unit],
+    value / size,
+    plusMinus === undefined ? null : plusMinus / size,
+    name,
+    finestDecimals,
   );
 }
 
-/** A known mass, such as a weight's own: as many decimals as it has, at most the finest ones. */
-export function formatKnownMass(massG: number, unit: MassUnit): string {
-  const value = unit === 'oz' ? gramsToOunces(massG) : massG;
-  return `${shortest(value, FINEST_MASS_DECIMALS[unit])}${NO_BREAK_SPACE}${unit}`;
+/** A value known without a ±, such as a weight's own mass: no more decimals than it has. */
+export function formatKnown(quantity: Quantity, value: number, units: Units): string {
+  const { name, size, finestDecimals } = displayUnit(quantity, units);
+  return `${shortest(value / size, finestDecimals)}${NO_BREAK_SPACE}${name}`;
 }
 
-/** A length in millimetres. */
-export function formatMm(lengthMm: number, plusMinusMm?: number): FigureText {
-  return measured(lengthMm, plusMinusMm ?? null, 'mm', FINEST_MM_DECIMALS);
+/** A measured mass of weights, g or oz. */
+export const formatMass = (massG: number, units: Units, plusMinusG?: number): FigureText =>
+  formatFigure('weight', massG, units, plusMinusG);
+
+/** A known mass of weights: "30 g", "0.25 oz". */
+export const formatKnownMass = (massG: number, units: Units): string =>
+  formatKnown('weight', massG, units);
+
+/** A measured length, mm or in. */
+export const formatLength = (lengthMm: number, units: Units, plusMinusMm?: number): FigureText =>
+  formatFigure('length', lengthMm, units, plusMinusMm);
+
+/** What stands in a field for a value, and behind the field. */
+export function fieldText(quantity: Quantity, value: number, units: Units): string {
+  const { size, finestDecimals } = displayUnit(quantity, units);
+  return shortest(value / size, finestDecimals).replace(MINUS, '-');
+}
+
+export const unitName = (quantity: Quantity, units: Units): string =>
+  displayUnit(quantity, units).name;
+
+/** A number as people type it, with a point or a comma; null when it is none. */
+export function parseTyped(text: string): number | null {
+  const trimmed = text.trim().replace(',', '.').replace(MINUS, '-');
+  if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(trimmed)) return null;
+  return Number(trimmed);
+}
+
+/** What was typed in the units shown, in the program's own unit. */
+export function parseTypedIn(quantity: Quantity, text: string, units: Units): number | null {
+  const shown = parseTyped(text);
+  return shown === null ? null : shown * displayUnit(quantity, units).size;
 }
 
 /** A lean in milliradians, to a tenth: its own ± is seldom better. */
@@ -100,6 +134,18 @@ export function formatDegPerS(turningDegPerS: number): string {
 export function formatShare(fraction: number): string {
   const percent = fraction >= 1 ? 100 : Math.min(99, Math.floor(fraction * 100));
   return `${formatNumber(Math.max(percent, 0), 0)}${NO_BREAK_SPACE}%`;
+}
+
+/** A moment in the logbook: "25 Nov 2026, 14:05", in the language and the place's own time. */
+export function formatMoment(instant: string): string {
+  return new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeStyle: 'short' }).format(
+    new Date(instant),
+  );
+}
+
+/** The day alone. */
+export function formatDay(instant: string): string {
+  return new Intl.DateTimeFormat(language, { dateStyle: 'medium' }).format(new Date(instant));
 }
 
 export function formatSeconds(timeS: number): string {

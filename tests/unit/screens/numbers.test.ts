@@ -1,5 +1,5 @@
 import * as fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 
 import {
   formatClock,
@@ -7,12 +7,17 @@ import {
   formatDeg,
   formatKnownMass,
   formatMass,
-  formatMm,
+  formatFigure,
+  formatKnown,
+  formatLength,
+  fieldText,
+  parseTypedIn,
   formatNumber,
   formatPlusMinusDeg,
   formatShare,
 } from '../../../src/screens/words/numbers.ts';
 import { roundToPlusMinus } from '../../../src/screens/words/roundToPlusMinus.ts';
+import { setLanguage } from '../../../src/screens/words/words.ts';
 import { formatRoomDirection } from '../../../src/screens/words/directions.ts';
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
@@ -63,15 +68,15 @@ describe('rounding follows the ±', () => {
 
 describe('figures as text', () => {
   it('writes grams and ounces with their ±', () => {
-    expect(plain(formatMass(28.13, 'g', 0.94).text)).toBe('28 g ± 1');
-    expect(plain(formatMass(28.13, 'oz', 0.94).text)).toBe('0.99 oz ± 0.04');
-    expect(plain(formatMm(-1.236, 0.02).text)).toBe('−1.24 mm ± 0.02');
+    expect(plain(formatMass(28.13, 'metric', 0.94).text)).toBe('28 g ± 1');
+    expect(plain(formatMass(28.13, 'inch-pound', 0.94).text)).toBe('0.99 oz ± 0.04');
+    expect(plain(formatLength(-1.236, 'metric', 0.02).text)).toBe('−1.24 mm ± 0.02');
   });
 
   it('writes a weight with no more decimals than it has', () => {
-    expect(plain(formatKnownMass(30, 'g'))).toBe('30 g');
-    expect(plain(formatKnownMass(7.0874, 'g'))).toBe('7.1 g');
-    expect(plain(formatKnownMass(7.0874, 'oz'))).toBe('0.25 oz');
+    expect(plain(formatKnownMass(30, 'metric'))).toBe('30 g');
+    expect(plain(formatKnownMass(7.0874, 'metric'))).toBe('7.1 g');
+    expect(plain(formatKnownMass(7.0874, 'inch-pound'))).toBe('0.25 oz');
   });
 
   it('never writes minus nothing', () => {
@@ -81,6 +86,44 @@ describe('figures as text', () => {
   it('does not say all is done before it is', () => {
     expect(plain(formatShare(0.9999))).toBe('99 %');
     expect(plain(formatShare(1))).toBe('100 %');
+  });
+});
+
+describe('units and languages', () => {
+  afterEach(() => setLanguage('en'));
+
+  it('shows every kind of figure in either system', () => {
+    expect(plain(formatKnown('wheelMass', 16.5, 'metric'))).toBe('16.5 kg');
+    expect(plain(formatKnown('wheelMass', 16.5, 'inch-pound'))).toBe('36.4 lb');
+    expect(plain(formatKnown('length', 63.5, 'inch-pound'))).toBe('2.5 in');
+    expect(plain(formatFigure('unbalance', 3700, 'inch-pound', 130).text)).toBe('5.1 oz·in ± 0.2');
+    expect(plain(formatKnown('speed', 100, 'inch-pound'))).toBe('62 mph');
+    expect(plain(formatKnown('force', 10, 'inch-pound'))).toBe('2.25 lbf');
+  });
+
+  it('writes a decimal comma in German, and reads comma and point in any language', async () => {
+    await setLanguage('de');
+    expect(plain(formatMass(28.13, 'metric', 0.42).text)).toBe('28,1 g ± 0,4');
+    expect(fieldText('wheelMass', 16.5, 'metric')).toBe('16,5');
+    expect(parseTypedIn('wheelMass', '16,5', 'metric')).toBe(16.5);
+    expect(parseTypedIn('wheelMass', '16.5', 'metric')).toBe(16.5);
+    expect(parseTypedIn('wheelMass', 'heavy', 'metric')).toBeNull();
+  });
+
+  it('keeps a value through a field, whatever the units, to the digits shown', () => {
+    const quantities = ['weight', 'wheelMass', 'length'] as const;
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...quantities),
+        fc.constantFrom('metric' as const, 'inch-pound' as const),
+        fc.double({ min: 0.1, max: 600, noNaN: true }),
+        (quantity, units, value) => {
+          const back = parseTypedIn(quantity, fieldText(quantity, value, units), units);
+          // Half of the coarsest last digit of all: a hundredth of an ounce is 0.28 g.
+          expect(Math.abs(back! - value)).toBeLessThanOrEqual(0.15);
+        },
+      ),
+    );
   });
 });
 

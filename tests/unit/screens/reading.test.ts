@@ -11,7 +11,7 @@ import type { ReadingWish } from '../../browser/gallery/fixtures.ts';
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 const summaryOf = (wish: ReadingWish) => readingSummary(acceptedReading(wish), shedSetup);
-const adviceOf = (wish: ReadingWish) => adviceFor(summaryOf(wish), 5, 'g');
+const adviceOf = (wish: ReadingWish) => adviceFor(summaryOf(wish), 5, 'metric');
 
 describe('what stands over a reading', () => {
   it('says how much, where and what next', () => {
@@ -74,7 +74,7 @@ describe('what stands over a reading', () => {
 
 describe('what to keep in mind', () => {
   const warnings = (wish: ReadingWish, assumed: string[] = []) =>
-    warningsFor(acceptedReading(wish), summaryOf(wish), 5, assumed, 'g').map(plain);
+    warningsFor(acceptedReading(wish), summaryOf(wish), 5, assumed, 'metric').map(plain);
 
   it('is nothing for a good reading', () => {
     expect(warnings({ amountG: 28, heavyDeg: 75, sdG: 0.4 })).toEqual([]);

@@ -6,12 +6,12 @@ import {
   checkDraft,
   draftFromStored,
   draftOf,
-  parseTyped,
   PROPOSED_DRAFT,
   setupProblemWords,
   withKnown,
   withText,
 } from '../../../src/screens/setup/setupDraft.ts';
+import { parseTyped } from '../../../src/screens/words/numbers.ts';
 import { AMOUNT_FIELDS, NUMBER_FIELDS } from '../../../src/screens/setup/setupFields.ts';
 import { filmWithoutSetup, withSetupFile } from '../../../src/screens/start/filmWithoutSetup.ts';
 import { shedSetup } from '../../browser/gallery/fixtures.ts';
