@@ -1,10 +1,10 @@
 import { mountScreens } from './screens/main.tsx';
 import { createSweepSession } from './session/createSweepSession.ts';
-import { createMemoryLogbook } from './session/logbook/memoryLogbook.ts';
+import { openLogbook } from './session/logbook/openLogbook.ts';
 import { createReadingKeeper } from './session/readingKeeper.ts';
 
 const place = document.getElementById('app');
 if (!place) throw new Error('index.html has no element with the id "app"');
 const session = createSweepSession();
-const logbook = createMemoryLogbook();
+const logbook = openLogbook();
 void mountScreens(place, { session, logbook, keeper: createReadingKeeper(session, logbook) });

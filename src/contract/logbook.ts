@@ -173,15 +173,55 @@ export type SweepEntry = v.InferOutput<typeof SweepEntryHeadSchema> & {
 };
 export type LogEntry = SweepEntry | WeightsEntry | EyeEntry | NoteEntry;
 
-/** Why something could not be kept or had. */
-export type LogbookTrouble = 'storage-full' | 'storage-blocked' | 'storage-failed' | 'not-found';
+/** Why something could not be kept or had; all but the last are storage troubles with words. */
+export type LogbookTrouble = KeepingTrouble | 'not-found';
+
+/** Why storage does not take what it is given. */
+export type KeepingTrouble =
+  | 'storage-full'
+  | 'storage-blocked'
+  | 'storage-failed'
+  | 'storage-newer';
+
+/** Everything that the logbook holds. */
+export interface LogbookContents {
+  readonly stand: StandRecord | null;
+  readonly wheels: readonly WheelRecord[];
+  readonly entries: readonly LogEntry[];
+}
+
+/** How storage stands. */
+export interface StorageState {
+  /** What keeps the latest changes from being stored; null while all is in storage. */
+  readonly trouble: KeepingTrouble | null;
+  /** Records that live only in this page. */
+  readonly heldCount: number;
+  /** True when the logbook that was here at the last visit is gone. */
+  readonly wiped: boolean;
+  /** Stored records that are none that this program knows; they are left as they are. */
+  readonly unreadableCount: number;
+  /** What the browser promises: null where it does not say. */
+  readonly persisted: boolean | null;
+  readonly usedBytes: number | null;
+  readonly quotaBytes: number | null;
+}
+
+export interface StorageWatch {
+  /** The same object until something changes. */
+  state(): StorageState;
+  subscribe(onChange: () => void): () => void;
+  /** Tries once more to store what is held in the page. */
+  retry(): Promise<void>;
+}
 
 /**
- * The logbook as the rest of the program sees it. Every write is whole or not at all and is in
- * storage when its promise resolves. `onChange` calls back after each, also for changes that
- * another tab made.
+ * The logbook as the rest of the program sees it. Every write is whole or not at all, and is in
+ * storage when its promise resolves; where storage fails, it is held in the page instead, read as if
+ * it were stored, stored together with the next change that can be, and `storage` says so.
+ * `onChange` calls back after each change, also for those that another tab made.
  */
 export interface Logbook {
+  readonly storage: StorageWatch;
   stand(): Promise<Outcome<StandRecord, LogbookTrouble>>;
   saveStand(stand: StandRecord): Promise<Outcome<void, LogbookTrouble>>;
   /** All wheels, also those taken out of the shed, newest change first. */
@@ -195,5 +235,9 @@ export interface Logbook {
   addEntry(entry: LogEntry): Promise<Outcome<void, LogbookTrouble>>;
   /** Takes an entry back; `addEntry` with the same entry undoes that. */
   removeEntry(entryId: string): Promise<Outcome<void, LogbookTrouble>>;
+  /** Everything, for an export. */
+  contents(): Promise<Outcome<LogbookContents, LogbookTrouble>>;
+  /** Puts in all of it or nothing; a record with a known id takes the place of the old one. */
+  putIn(contents: LogbookContents): Promise<Outcome<void, LogbookTrouble>>;
   onChange(changed: () => void): () => void;
 }

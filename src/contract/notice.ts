@@ -1,9 +1,12 @@
 import { REFUSALS, type RefusalCode } from './refusals.ts';
+import { STORAGE_TROUBLES, type StorageTroubleCode } from './storageTroubles.ts';
 import { TROUBLES, type TroubleCode } from './troubles.ts';
 
-export type NoticeCode = RefusalCode | TroubleCode;
+/** What may stand where a reading was expected. */
+export type SweepNoticeCode = RefusalCode | TroubleCode;
+export type NoticeCode = SweepNoticeCode | StorageTroubleCode;
 
-/** Anything that must be said to the person: a refusal, or trouble with a file, the camera or the worker. */
+/** Anything that must be said to the person: a refusal, or trouble with a file, the camera, the worker or storage. */
 export interface Notice<Code extends NoticeCode = NoticeCode> {
   readonly code: Code;
   readonly message: string;
@@ -11,7 +14,7 @@ export interface Notice<Code extends NoticeCode = NoticeCode> {
   readonly evidence?: Readonly<Record<string, number | string | boolean>>;
 }
 
-const WORDS = { ...REFUSALS, ...TROUBLES };
+const WORDS = { ...REFUSALS, ...TROUBLES, ...STORAGE_TROUBLES };
 
 /** The words for a code. `timesBefore` > 0 gives the advice for when the first one did not help. */
 export function noticeFor<Code extends NoticeCode>(
@@ -29,6 +32,6 @@ export function noticeFor<Code extends NoticeCode>(
 }
 
 /** The refusal as which a notice is written into a reading. */
-export function refusalCodeOf(code: NoticeCode): RefusalCode {
+export function refusalCodeOf(code: SweepNoticeCode): RefusalCode {
   return code in TROUBLES ? TROUBLES[code as TroubleCode].countsAs : (code as RefusalCode);
 }

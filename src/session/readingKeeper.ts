@@ -1,5 +1,5 @@
 import type { Logbook, LogbookTrouble, SweepEntry } from '../contract/logbook.ts';
-import { failed, succeeded, type Outcome } from '../contract/outcome.ts';
+import { succeeded, type Outcome } from '../contract/outcome.ts';
 import type { SessionState, SweepSession } from '../contract/session.ts';
 import type { SweepResult } from '../contract/sweep.ts';
 import { wheelOfSetup } from '../job/proposals.ts';
@@ -85,8 +85,8 @@ async function wheelFor(
       : id === wanted,
   );
   if (known) return succeeded(known.id);
-  if (wanted !== null) return failed('not-found', { wheelId: wanted });
-  const wheel = wheelOfSetup(crypto.randomUUID(), state.setup, now);
+  // A wheel that is gone (storage was cleared meanwhile) is made again: the reading needs its place.
+  const wheel = wheelOfSetup(wanted ?? crypto.randomUUID(), state.setup, now);
   const saved = await logbook.saveWheel(wheel);
   return saved.ok ? succeeded(wheel.id) : saved;
 }

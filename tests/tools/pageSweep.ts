@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 
 import type { Page } from '@playwright/test';
 
-import { refusalCodeOf, type NoticeCode } from '../../src/contract/notice.ts';
+import { refusalCodeOf, type SweepNoticeCode } from '../../src/contract/notice.ts';
 import type { Reading } from '../../src/contract/reading.ts';
 import type { FilmTiming } from '../../workers/readFilm.ts';
 
@@ -32,7 +32,7 @@ export async function readInPage(page: Page, files: string[], limitMs: number): 
 /** What was refused before a picture was looked at has no reading to download: it is made here. */
 async function problemAsReading(page: Page): Promise<Reading> {
   const problem = page.locator('[data-role="problem"]').first();
-  const code = (await problem.getAttribute('data-code')) as NoticeCode;
+  const code = (await problem.getAttribute('data-code')) as SweepNoticeCode;
   const message = (await problem.innerText()).replace(/\s+/g, ' ').trim();
   return {
     format: 'tiltsweep.reading/1',

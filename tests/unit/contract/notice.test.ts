@@ -1,10 +1,17 @@
 import { describe, expect, it } from 'vitest';
 
-import { noticeFor, refusalCodeOf, type NoticeCode } from '../../../src/contract/notice.ts';
+import {
+  noticeFor,
+  refusalCodeOf,
+  type NoticeCode,
+  type SweepNoticeCode,
+} from '../../../src/contract/notice.ts';
 import { REFUSALS } from '../../../src/contract/refusals.ts';
+import { STORAGE_TROUBLES } from '../../../src/contract/storageTroubles.ts';
 import { TROUBLES } from '../../../src/contract/troubles.ts';
 
-const CODES = [...Object.keys(REFUSALS), ...Object.keys(TROUBLES)] as NoticeCode[];
+const SWEEP_CODES = [...Object.keys(REFUSALS), ...Object.keys(TROUBLES)] as SweepNoticeCode[];
+const CODES = [...SWEEP_CODES, ...Object.keys(STORAGE_TROUBLES)] as NoticeCode[];
 
 describe('noticeFor', () => {
   it('has for every code a cause, a remedy, and another remedy when that did not help', () => {
@@ -33,7 +40,9 @@ describe('noticeFor', () => {
 
 describe('refusalCodeOf', () => {
   it('is a code that a reading may carry', () => {
-    for (const code of CODES) expect(Object.keys(REFUSALS)).toContain(refusalCodeOf(code));
+    for (const code of SWEEP_CODES) {
+      expect(Object.keys(REFUSALS)).toContain(refusalCodeOf(code));
+    }
     expect(refusalCodeOf('film-cut-off')).toBe('file-unreadable');
     expect(refusalCodeOf('line-lost')).toBe('line-lost');
   });

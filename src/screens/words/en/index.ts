@@ -1,4 +1,5 @@
 import { REFUSALS, type RefusalWords } from '../../../contract/refusals.ts';
+import { STORAGE_TROUBLES } from '../../../contract/storageTroubles.ts';
 import { TROUBLES } from '../../../contract/troubles.ts';
 import type { NoticeCode } from '../../../contract/notice.ts';
 import { common } from './common.ts';
@@ -20,7 +21,7 @@ export const en = {
   warnings,
   directions,
   /** Cause and remedy of everything that can go wrong; in English the contract has the words. */
-  notices: { ...REFUSALS, ...TROUBLES } as Readonly<Record<NoticeCode, RefusalWords>>,
+  notices: { ...REFUSALS, ...TROUBLES, ...STORAGE_TROUBLES } as Readonly<Record<NoticeCode, RefusalWords>>,
 };
 
 /** What a language has to say. */

@@ -1,0 +1,113 @@
+import { openDB } from 'idb';
+
+import type { KeepingTrouble } from '../../contract/logbook.ts';
+import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
+import {
+  DATABASE_NAME,
+  DATABASE_VERSION,
+  upgradeDatabase,
+  type LogbookDatabase,
+  type LogbookSchema,
+} from './databaseSchema.ts';
+
+/** The one connection to the database: opened when needed, opened anew when the browser cut it. */
+export interface DatabaseAccess {
+  /** Does the work; what the browser throws at it comes back as a value. */
+  run<T>(work: (database: LogbookDatabase) => Promise<T>): Promise<Outcome<T, KeepingTrouble>>;
+}
+
+/**
+ * A browser that has not opened the database by then is taken as one that will not: on a slow tablet
+ * it takes a few hundred milliseconds.
+ */
+const LONGEST_OPENING_MS = 8000;
+
+/** `onMadeNew` is told when opening found no database and made one. */
+export function createDatabaseAccess(onMadeNew: () => void = () => undefined): DatabaseAccess {
+  let opening: Promise<LogbookDatabase> | null = null;
+
+  const open = (): Promise<LogbookDatabase> => {
+    const forget = () => (opening = null);
+    const opened = withinTime(
+      openDB<LogbookSchema>(DATABASE_NAME, DATABASE_VERSION, {
+        upgrade(database, fromVersion, _to, upgrade) {
+          if (fromVersion === 0) onMadeNew();
+          upgradeDatabase(database, fromVersion, upgrade);
+        },
+        // A newer version of the program waits in another tab: it must not wait for this one.
+        blocking(_current, _blocked, event) {
+          (event.target as IDBDatabase).close();
+          forget();
+        },
+        terminated: forget,
+      }),
+    );
+    opening = opened;
+    opened.catch(forget);
+    return opened;
+  };
+
+  async function attempt<T>(
+    work: (database: LogbookDatabase) => Promise<T>,
+  ): Promise<Outcome<T, KeepingTrouble> | 'cut'> {
+    let database: LogbookDatabase;
+    try {
+      database = await (opening ?? open());
+    } catch (error) {
+      return failed(openingTrouble(error), evidenceOf(error));
+    }
+    try {
+      return succeeded(await work(database));
+    } catch (error) {
+      if (nameOf(error) === 'InvalidStateError' || nameOf(error) === 'AbortError') {
+        database.close();
+        opening = null;
+        return 'cut';
+      }
+      return failed(workTrouble(error), evidenceOf(error));
+    }
+  }
+
+  return {
+    async run(work) {
+      const first = await attempt(work);
+      if (first !== 'cut') return first;
+      // The connection was cut (storage cleared, browser tidied up): once more with a new one.
+      const second = await attempt(work);
+      return second === 'cut' ? failed('storage-failed') : second;
+    },
+  };
+}
+
+function withinTime<T>(work: Promise<T>): Promise<T> {
+  return new Promise((resolve, reject) => {
+    const timer = setTimeout(
+      () => reject(new DOMException('the database did not open in time', 'TimeoutError')),
+      LONGEST_OPENING_MS,
+    );
+    work.then(resolve, reject).finally(() => clearTimeout(timer));
+  });
+}
+
+function openingTrouble(error: unknown): KeepingTrouble {
+  switch (nameOf(error)) {
+    case 'VersionError':
+      return 'storage-newer';
+    case 'QuotaExceededError':
+      return 'storage-full';
+    default:
+      return 'storage-blocked';
+  }
+}
+
+function workTrouble(error: unknown): KeepingTrouble {
+  return nameOf(error) === 'QuotaExceededError' ? 'storage-full' : 'storage-failed';
+}
+
+function nameOf(error: unknown): string {
+  return error instanceof Error ? error.name : '';
+}
+
+function evidenceOf(error: unknown): { browser: string } {
+  return { browser: error instanceof Error ? `${error.name}: ${error.message}` : String(error) };
+}

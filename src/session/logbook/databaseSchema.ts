@@ -1,0 +1,48 @@
+import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from 'idb';
+
+/**
+ * The database, version by version. A version once released is never changed: a new one adds a step
+ * at the end of `STEPS`, which leads the stores and records of the one before over to it. The
+ * upgrade runs in one transaction: whole or not at all.
+ *
+ * 1. stand, wheels, entries, and traces apart from their entries.
+ */
+export const DATABASE_NAME = 'tiltsweep';
+
+export interface LogbookSchema extends DBSchema {
+  /** One record under the key {@link STAND_KEY}. */
+  stand: { key: string; value: unknown };
+  /** By `id`. */
+  wheels: { key: string; value: unknown };
+  /** By `id`; a sweep's `trace` holds the head only. */
+  entries: { key: string; value: unknown; indexes: { byWheelAndTime: [string, string] } };
+  /** The points of a sweep's trace, by the entry's id. */
+  traces: { key: string; value: Float32Array };
+}
+
+export const STAND_KEY = 'stand';
+
+export type LogbookDatabase = IDBPDatabase<LogbookSchema>;
+type Upgrade = IDBPTransaction<LogbookSchema, StoreNames<LogbookSchema>[], 'versionchange'>;
+type Step = (database: LogbookDatabase, upgrade: Upgrade) => void;
+
+const STEPS: readonly Step[] = [
+  (database) => {
+    database.createObjectStore('stand');
+    database.createObjectStore('wheels', { keyPath: 'id' });
+    const entries = database.createObjectStore('entries', { keyPath: 'id' });
+    entries.createIndex('byWheelAndTime', ['wheelId', 'at']);
+    database.createObjectStore('traces');
+  },
+];
+
+export const DATABASE_VERSION = STEPS.length;
+
+/** Leads a database of any older version to the newest; 0 is one that was not there. */
+export function upgradeDatabase(
+  database: LogbookDatabase,
+  fromVersion: number,
+  upgrade: Upgrade,
+): void {
+  for (const step of STEPS.slice(fromVersion)) step(database, upgrade);
+}

@@ -1,0 +1,119 @@
+import type {
+  KeepingTrouble,
+  LogbookContents,
+  LogEntry,
+  StandRecord,
+  WheelRecord,
+} from '../../contract/logbook.ts';
+import type { Outcome } from '../../contract/outcome.ts';
+import { wheelAfter } from './memoryRecords.ts';
+import {
+  entriesAfter,
+  joinedBatch,
+  NO_CHANGE,
+  touchedWheelIds,
+  type RecordBatch,
+  type RecordStore,
+} from './recordStore.ts';
+
+/**
+ * Records that are always there: what the store does not take is held here, laid over what it
+ * gives, and stored with the next change that it takes.
+ */
+export interface HeldRecords {
+  stand(): Promise<StandRecord | null>;
+  wheels(): Promise<readonly WheelRecord[]>;
+  wheel(wheelId: string): Promise<WheelRecord | null>;
+  entriesOf(wheelId: string): Promise<readonly LogEntry[]>;
+  entry(entryId: string): Promise<LogEntry | null>;
+  all(): Promise<LogbookContents>;
+  /** True when all is in storage now. */
+  write(batch: RecordBatch): Promise<boolean>;
+  trouble(): KeepingTrouble | null;
+  heldCount(): number;
+  unreadableCount(): number;
+}
+
+export function createHeldRecords(store: RecordStore, onTrouble: () => void): HeldRecords {
+  let held = NO_CHANGE;
+  let trouble: KeepingTrouble | null = null;
+  const setTrouble = (next: KeepingTrouble | null) => {
+    if (next === trouble) return;
+    trouble = next;
+    onTrouble();
+  };
+
+  /** What the store says, or `instead` where it says nothing: then that is the trouble. */
+  async function asked<T>(answer: Promise<Outcome<T, KeepingTrouble>>, instead: T): Promise<T> {
+    const outcome = await answer;
+    if (outcome.ok) {
+      // It can be read again and nothing waits to be written.
+      if (held === NO_CHANGE) setTrouble(null);
+      return outcome.value;
+    }
+    setTrouble(outcome.failure.code);
+    return instead;
+  }
+
+  const heldWheel = (wheelId: string) => held.wheels.find(({ id }) => id === wheelId) ?? null;
+  const entriesOf = async (wheelId: string) =>
+    entriesAfter(await asked(store.entriesOf(wheelId), []), wheelId, held);
+  const wheel = async (wheelId: string) => {
+    const stored = await asked(store.wheel(wheelId), null);
+    const latest = heldWheel(wheelId) ?? stored;
+    if (latest === null || !touchedWheelIds(held).has(wheelId)) return latest;
+    return wheelAfter(latest, await entriesOf(wheelId), held);
+  };
+  const withHeld = async (stored: readonly WheelRecord[]) => {
+    const touched = touchedWheelIds(held);
+    const anew = await Promise.all([...touched].map(wheel));
+    return [
+      ...stored.filter(({ id }) => !touched.has(id)),
+      ...anew.filter((one): one is WheelRecord => one !== null),
+    ];
+  };
+
+  return {
+    async stand() {
+      const stored = await asked(store.stand(), null);
+      return held.stand ?? stored;
+    },
+    wheels: async () => withHeld(await asked(store.wheels(), [])),
+    wheel,
+    entriesOf,
+    async entry(entryId) {
+      const stored = await asked(store.entry(entryId), null);
+      if (held.removed.some(({ id }) => id === entryId)) return null;
+      return held.entries.find(({ id }) => id === entryId) ?? stored;
+    },
+    async all() {
+      const stored = await asked<LogbookContents>(store.all(), EMPTY);
+      const gone = new Set([...held.removed, ...held.entries].map(({ id }) => id));
+      return {
+        stand: held.stand ?? stored.stand,
+        wheels: await withHeld(stored.wheels),
+        entries: [...stored.entries.filter(({ id }) => !gone.has(id)), ...held.entries],
+      };
+    },
+    async write(batch) {
+      const together = joinedBatch(held, batch);
+      const written = await store.write(together);
+      held = written.ok || isEmpty(together) ? NO_CHANGE : together;
+      setTrouble(written.ok ? null : written.failure.code);
+      return written.ok;
+    },
+    trouble: () => trouble,
+    heldCount: () =>
+      held.wheels.length +
+      held.entries.length +
+      held.removed.length +
+      (held.stand === null ? 0 : 1),
+    unreadableCount: () => store.unreadableCount(),
+  };
+}
+
+const EMPTY: LogbookContents = { stand: null, wheels: [], entries: [] };
+
+function isEmpty({ stand, wheels, entries, removed }: RecordBatch): boolean {
+  return stand === null && wheels.length + entries.length + removed.length === 0;
+}
