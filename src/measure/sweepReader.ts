@@ -22,7 +22,12 @@ import {
   startRecording,
   type SweepRecording,
 } from './sweep/sweepRecording.ts';
-import { solveGeometry, type SolvedGeometry } from './sweep/solvedSweep.ts';
+import {
+  solveGeometry,
+  solveSweep,
+  type SolvedGeometry,
+  type SolvedSweep,
+} from './sweep/solvedSweep.ts';
 import { createWheelView } from './sweep/wheelView.ts';
 
 /**
@@ -40,6 +45,21 @@ export function createSweepReader(
   setup: SweepSetup,
   options: SweepReaderOptions = {},
 ): SweepReader {
+  return createOpenSweepReader(setup, options);
+}
+
+/** What a reader holds, for tools that look at each stage; null parts are not there yet. */
+export interface SweepInside {
+  readonly recording: SweepRecording | null;
+  readonly geometry: SolvedGeometry | null;
+  readonly solved: SolvedSweep | null;
+}
+
+/** The same reader with a door into it: for tests and tools, never for the app. */
+export function createOpenSweepReader(
+  setup: SweepSetup,
+  options: SweepReaderOptions = {},
+): SweepReader & { inside(): SweepInside } {
   const finder = createSightFinder(setup);
   const keeper = createProgressKeeper();
   const light = createLightMeter();
@@ -113,6 +133,12 @@ export function createSweepReader(
       if (!recording || options.sight || checkRecording(recording) !== null) return null;
       const geometry = geometryOf(recording);
       return geometry.ok ? secondLook(recording, geometry.value) : null;
+    },
+    inside(): SweepInside {
+      const geometry = recording && geometryOf(recording);
+      if (!recording || !geometry?.ok) return { recording, geometry: null, solved: null };
+      const whole = solveSweep(recording, geometry.value);
+      return { recording, geometry: geometry.value, solved: whole.ok ? whole.value : null };
     },
   };
 }
