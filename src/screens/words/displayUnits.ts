@@ -24,7 +24,11 @@ export type Quantity =
   /** km/h. */
   | 'speed'
   /** N. */
-  | 'force';
+  | 'force'
+  /** Degrees. */
+  | 'angle'
+  /** Pieces. */
+  | 'count';
 
 export interface DisplayUnit {
   readonly name: string;
@@ -32,7 +36,14 @@ export interface DisplayUnit {
   readonly size: number;
   /** Decimals beyond which a stand can tell nothing, or nobody reads. */
   readonly finestDecimals: number;
+  /** What one press of a field's plus or minus changes, in this unit. */
+  readonly step: number;
 }
+
+const SAME_IN_BOTH = {
+  angle: { name: '°', size: 1, finestDecimals: 1, step: 1 },
+  count: { name: '', size: 1, finestDecimals: 0, step: 1 },
+};
 
 /**
  * A tenth of a gram, a hundredth of an ounce (0.3 g): below what any stand can tell. Lengths and
@@ -40,20 +51,22 @@ export interface DisplayUnit {
  */
 const DISPLAY_UNITS: Readonly<Record<Units, Readonly<Record<Quantity, DisplayUnit>>>> = {
   metric: {
-    weight: { name: 'g', size: 1, finestDecimals: 1 },
-    wheelMass: { name: 'kg', size: 1, finestDecimals: 2 },
-    length: { name: 'mm', size: 1, finestDecimals: 2 },
-    unbalance: { name: 'g·mm', size: 1, finestDecimals: 0 },
-    speed: { name: 'km/h', size: 1, finestDecimals: 0 },
-    force: { name: 'N', size: 1, finestDecimals: 1 },
+    weight: { name: 'g', size: 1, finestDecimals: 1, step: 0.5 },
+    wheelMass: { name: 'kg', size: 1, finestDecimals: 2, step: 0.1 },
+    length: { name: 'mm', size: 1, finestDecimals: 2, step: 1 },
+    unbalance: { name: 'g·mm', size: 1, finestDecimals: 0, step: 10 },
+    speed: { name: 'km/h', size: 1, finestDecimals: 0, step: 5 },
+    force: { name: 'N', size: 1, finestDecimals: 1, step: 1 },
+    ...SAME_IN_BOTH,
   },
   'inch-pound': {
-    weight: { name: 'oz', size: GRAMS_PER_OUNCE, finestDecimals: 2 },
-    wheelMass: { name: 'lb', size: KG_PER_POUND, finestDecimals: 1 },
-    length: { name: 'in', size: MM_PER_INCH, finestDecimals: 3 },
-    unbalance: { name: 'oz·in', size: GMM_PER_OUNCE_INCH, finestDecimals: 2 },
-    speed: { name: 'mph', size: KM_PER_MILE, finestDecimals: 0 },
-    force: { name: 'lbf', size: NEWTONS_PER_POUND_FORCE, finestDecimals: 2 },
+    weight: { name: 'oz', size: GRAMS_PER_OUNCE, finestDecimals: 2, step: 0.05 },
+    wheelMass: { name: 'lb', size: KG_PER_POUND, finestDecimals: 1, step: 0.2 },
+    length: { name: 'in', size: MM_PER_INCH, finestDecimals: 3, step: 0.05 },
+    unbalance: { name: 'oz·in', size: GMM_PER_OUNCE_INCH, finestDecimals: 2, step: 0.1 },
+    speed: { name: 'mph', size: KM_PER_MILE, finestDecimals: 0, step: 5 },
+    force: { name: 'lbf', size: NEWTONS_PER_POUND_FORCE, finestDecimals: 2, step: 0.2 },
+    ...SAME_IN_BOTH,
   },
 };
 

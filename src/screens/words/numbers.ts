@@ -53,7 +53,7 @@ export function formatFigure(
 /** A value known without a ±, such as a weight's own mass: no more decimals than it has. */
 export function formatKnown(quantity: Quantity, value: number, units: Units): string {
   const { name, size, finestDecimals } = displayUnit(quantity, units);
-  return `${shortest(value / size, finestDecimals)}${NO_BREAK_SPACE}${name}`;
+  return withUnit(shortest(value / size, finestDecimals), name);
 }
 
 /** A measured mass of weights, g or oz. */
@@ -73,6 +73,24 @@ export function fieldText(quantity: Quantity, value: number, units: Units): stri
   const { size, finestDecimals } = displayUnit(quantity, units);
   return shortest(value / size, finestDecimals).replace(MINUS, '-');
 }
+
+/** The next value when a field's plus (1) or minus (−1) is pressed: on the grid of its steps. */
+export function steppedValue(
+  quantity: Quantity,
+  value: number,
+  units: Units,
+  direction: 1 | -1,
+  stepShown: number = displayUnit(quantity, units).step,
+): number {
+  const { size } = displayUnit(quantity, units);
+  const steps = value / size / stepShown;
+  const next =
+    direction > 0 ? Math.floor(steps + STEP_SLACK) + 1 : Math.ceil(steps - STEP_SLACK) - 1;
+  return next * stepShown * size;
+}
+
+/** A value this near to a step counts as standing on it, in steps. */
+const STEP_SLACK = 1e-6;
 
 export const unitName = (quantity: Quantity, units: Units): string =>
   displayUnit(quantity, units).name;
@@ -152,6 +170,12 @@ export function formatSeconds(timeS: number): string {
   return `${formatNumber(timeS, 1)}${NO_BREAK_SPACE}s`;
 }
 
+/** Degrees stand directly behind their figure, all other units after a space. */
+function withUnit(figure: string, unit: string): string {
+  if (unit === '' || unit === '°') return figure + unit;
+  return `${figure}${NO_BREAK_SPACE}${unit}`;
+}
+
 function measured(
   value: number,
   plusMinus: number | null,
@@ -160,12 +184,12 @@ function measured(
 ): FigureText {
   if (plusMinus === null) {
     const figure = formatNumber(value, finestDecimals);
-    return { figure, unit, plusMinus: null, text: `${figure}${NO_BREAK_SPACE}${unit}` };
+    return { figure, unit, plusMinus: null, text: withUnit(figure, unit) };
   }
   const rounded = roundToPlusMinus(value, plusMinus, finestDecimals);
   const figure = formatNumber(rounded.value, rounded.decimals);
   const spread = formatNumber(rounded.plusMinus, rounded.decimals);
-  const text = `${figure}${NO_BREAK_SPACE}${unit}${NO_BREAK_SPACE}±${NO_BREAK_SPACE}${spread}`;
+  const text = `${withUnit(figure, unit)}${NO_BREAK_SPACE}±${NO_BREAK_SPACE}${spread}`;
   return { figure, unit, plusMinus: spread, text };
 }
 

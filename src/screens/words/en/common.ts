@@ -10,6 +10,13 @@ export const common = {
   undo: 'Undo',
   close: 'Close',
   done: 'Done',
+  /** How a value came to be known. */
+  origins: { measured: 'measured', entered: 'entered', assumed: 'assumed' },
+  originPress: {
+    entered: 'Press when it is right.',
+    assumed: 'Press to mark it as assumed.',
+    measured: 'Press when it was measured.',
+  },
   less: (name: string) => `${name}: less`,
   more: (name: string) => `${name}: more`,
   back: 'Back',
