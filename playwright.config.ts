@@ -21,6 +21,8 @@ export default defineConfig({
     viewport: { width: 1280, height: 800 },
     launchOptions: launchWith(),
     screenshot: 'only-on-failure',
+    // Its own tests let it work: elsewhere it would answer before a test's route can.
+    serviceWorkers: 'block',
   },
   ...(servedUrl
     ? {}

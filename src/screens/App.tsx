@@ -8,6 +8,7 @@ import { ReadingPlace } from './read/ReadingPlace.tsx';
 import { ShedScreen } from './shed/ShedScreen.tsx';
 import { AppContext, useApp, type AppParts } from './shell/appContext.ts';
 import * as screens from './shell/screens.tsx';
+import { UpdateOffer } from './shell/UpdateOffer.tsx';
 import { useFilms } from './shell/useFilms.ts';
 import { useFollowSession } from './shell/useFollowSession.ts';
 import { useSettings } from './state/useSettings.ts';
@@ -37,7 +38,7 @@ function Screens({ parts }: { readonly parts: AppParts }) {
 }
 
 function Shell() {
-  const { session, settings } = useApp();
+  const { session, settings, update } = useApp();
   const state = useSessionState(session);
   const laser = useLaserColour(state);
   useFollowSession();
@@ -47,6 +48,7 @@ function Shell() {
     // A new language draws everything anew: sentences are read where they are drawn.
     <div className="app" data-laser={laser} key={settings.language}>
       <AppHeader settings={settings} />
+      <UpdateOffer update={update} sweeping={state.phase === 'sweeping'} />
       <main data-phase={state.phase} {...status}>
         <Suspense fallback={null}>
           <Places />

@@ -2,6 +2,7 @@ import { createContext, useContext } from 'react';
 
 import type { Logbook } from '../../contract/logbook.ts';
 import type { SweepSession } from '../../contract/session.ts';
+import type { AppUpdate } from '../../session/appUpdate.ts';
 import type { ReadingKeeper } from '../../session/readingKeeper.ts';
 import type { NoticeStreak } from '../state/refusalAdvice.ts';
 import type { Settings } from '../state/useSettings.ts';
@@ -12,6 +13,7 @@ export interface AppParts {
   readonly session: SweepSession;
   readonly logbook: Logbook;
   readonly keeper: ReadingKeeper;
+  readonly update: AppUpdate;
 }
 
 export interface AppContextValue extends AppParts {

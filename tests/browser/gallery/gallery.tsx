@@ -3,6 +3,7 @@ import { createRoot } from 'react-dom/client';
 import { NO_ERRAND, type SessionState, type SweepSession } from '../../../src/contract/session.ts';
 import { App } from '../../../src/screens/App.tsx';
 import { createMemoryLogbook } from '../../../src/session/logbook/memoryLogbook.ts';
+import { createAppUpdate } from '../../../src/session/appUpdate.ts';
 import { createReadingKeeper } from '../../../src/session/readingKeeper.ts';
 import { drawnPicture } from './drawnPicture.ts';
 import { GALLERY_STATES } from './states.ts';
@@ -70,6 +71,9 @@ window.showState = (next) => {
 
 const logbook = createMemoryLogbook();
 const keeper = createReadingKeeper(session, logbook);
+const update = createAppUpdate(session, null);
 atItsPlace(GALLERY_STATES[name]!);
-createRoot(document.getElementById('root')!).render(<App {...{ session, logbook, keeper }} />);
+createRoot(document.getElementById('root')!).render(
+  <App {...{ session, logbook, keeper, update }} />,
+);
 show(GALLERY_STATES[name]!);

@@ -1,6 +1,8 @@
 import { en, type Words } from '../en/index.ts';
+import { update } from './update.ts';
 
 /** German. */
 export const de: Words = {
   ...en,
+  update,
 };

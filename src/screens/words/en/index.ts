@@ -8,6 +8,7 @@ import { reading, warnings } from './reading.ts';
 import { setup } from './setup.ts';
 import { cautions, start } from './start.ts';
 import { sweep, troubleNow } from './sweep.ts';
+import { update } from './update.ts';
 
 /** English: the form that every language has to fill. */
 export const en = {
@@ -20,6 +21,7 @@ export const en = {
   reading,
   warnings,
   directions,
+  update,
   /** Cause and remedy of everything that can go wrong; in English the contract has the words. */
   notices: { ...REFUSALS, ...TROUBLES, ...STORAGE_TROUBLES } as Readonly<Record<NoticeCode, RefusalWords>>,
 };

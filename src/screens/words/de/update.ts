@@ -1,0 +1,11 @@
+import type { Words } from '../en/index.ts';
+
+export const update: Words['update'] = {
+  ready: 'Eine neue Version ist da.',
+  use: 'Jetzt verwenden',
+  later: 'Später',
+  sweepingElsewhere:
+    'In einem anderen Tab läuft ein Durchgang. Erst zu Ende bringen, dann noch einmal.',
+  failed:
+    'Die neue Version konnte nicht übernehmen. Alle Tabs der App schließen und sie neu öffnen.',
+};
