@@ -1,8 +1,10 @@
 import { en, type Words } from '../en/index.ts';
+import { licences } from './licences.ts';
 import { update } from './update.ts';
 
 /** German. */
 export const de: Words = {
   ...en,
   update,
+  licences,
 };

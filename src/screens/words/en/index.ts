@@ -4,6 +4,7 @@ import { TROUBLES } from '../../../contract/troubles.ts';
 import type { NoticeCode } from '../../../contract/notice.ts';
 import { common } from './common.ts';
 import { directions } from './directions.ts';
+import { licences } from './licences.ts';
 import { reading, warnings } from './reading.ts';
 import { setup } from './setup.ts';
 import { cautions, start } from './start.ts';
@@ -22,8 +23,11 @@ export const en = {
   warnings,
   directions,
   update,
+  licences,
   /** Cause and remedy of everything that can go wrong; in English the contract has the words. */
-  notices: { ...REFUSALS, ...TROUBLES, ...STORAGE_TROUBLES } as Readonly<Record<NoticeCode, RefusalWords>>,
+  notices: { ...REFUSALS, ...TROUBLES, ...STORAGE_TROUBLES } as Readonly<
+    Record<NoticeCode, RefusalWords>
+  >,
 };
 
 /** What a language has to say. */
