@@ -18,6 +18,12 @@ export interface SweepReader {
    * that pictures which can be had again (a film) are worth reading again with it; else null.
    */
   secondLook(): SightMemory | null;
+  /**
+   * What is known by now of camera and edge, for another reader before the same camera
+   * ({@link SweepReaderOptions.sameCamera}); the whole sweep's better view once `finish` has made
+   * one. Null until the sight is found.
+   */
+  sightNow(): SightMemory | null;
 }
 
 export type CreateSweepReader = (setup: SweepSetup, options?: SweepReaderOptions) => SweepReader;
@@ -27,6 +33,23 @@ export interface SweepReaderOptions {
   readonly earlier?: AcceptedReading;
   /** From an earlier pass over the same pictures: nothing is looked for any more. */
   readonly sight?: SightMemory;
+  /** Camera known from another reader: only the wheel's lean, and the edge if need be, are looked for. */
+  readonly sameCamera?: KnownCamera;
+  /**
+   * For showing and leading: goes on for ever in bounded memory by forgetting what lies more than
+   * about a turn back. `finish` then reads only what is left.
+   */
+  readonly followOnly?: boolean;
+}
+
+/**
+ * A camera that stood here before. Its first pictures are held against it: when the line is not
+ * where it was, the camera has moved, and the reader looks for everything anew.
+ */
+export interface KnownCamera {
+  readonly sight: SightMemory;
+  /** False when the edge is to be chosen anew (`setup.sight.edgePoint`, or the program's own choice). */
+  readonly edgeKnown: boolean;
 }
 
 /** Camera, line and edge of one film, as plain data. */
@@ -51,6 +74,11 @@ export interface SightMemory {
   /** Lean in the film's first picture, radians toward azimuth 0 and 90; positive = that side high. */
   readonly firstLeanToward: number;
   readonly firstLeanAcross: number;
+  /**
+   * True degrees in a degree of turn as the tread is seen to move with this camera, from a turn
+   * that closed; missing until one has. Without it a turn is told to 0.2–2 %.
+   */
+  readonly turnScale?: number;
 }
 
 /** Wheel angles are told apart by sectors this wide when it is said what has been covered. */

@@ -3,6 +3,7 @@ import type { YuvPicture } from '../contract/picture.ts';
 import type { RefusalCode } from '../contract/refusals.ts';
 import type { SweepSetup } from '../contract/setup.ts';
 import type {
+  KnownCamera,
   SweepProgress,
   SightMemory,
   SweepReader,
@@ -10,24 +11,25 @@ import type {
   SweepResult,
 } from '../contract/sweep.ts';
 import { createLightMeter, lightTrouble, meterLight } from './sight/lightMeter.ts';
-import type { PoseFit } from './geometry/poseFromLine.ts';
-import { createSightFinder, lookForSight, sightOfPose } from './sight/sightFinder.ts';
+import { createSightFinder, lookForSight } from './sight/sightFinder.ts';
 import { checkRecording } from './sweep/sweepChecks.ts';
 import { createProgressKeeper, followingProgress, lookingProgress } from './sweep/sweepProgress.ts';
 import { refusedResult, sweepResult } from './sweep/sweepResult.ts';
 import { secondLook } from './sweep/secondLook.ts';
+import { forgetOldFrames } from './sweep/forgetOldFrames.ts';
 import {
-  recordPicture,
-  startAgain,
-  startRecording,
-  type SweepRecording,
-} from './sweep/sweepRecording.ts';
+  KNOWN_CAMERA_PICTURES,
+  recordingAtKnownCamera,
+  recordingFromMemory,
+} from './sweep/recordingFromSight.ts';
+import { sightOfGeometry, sightOfRecording } from './sweep/sightMemory.ts';
 import {
   solveGeometry,
   solveSweep,
   type SolvedGeometry,
   type SolvedSweep,
 } from './sweep/solvedSweep.ts';
+import { recordPicture, startRecording, type SweepRecording } from './sweep/sweepRecording.ts';
 import { createWheelView } from './sweep/wheelView.ts';
 
 /**
@@ -61,13 +63,14 @@ export function createOpenSweepReader(
   options: SweepReaderOptions = {},
 ): SweepReader & { inside(): SweepInside } {
   const finder = createSightFinder(setup);
-  const keeper = createProgressKeeper();
+  const keeper = createProgressKeeper(options);
   const light = createLightMeter();
   let kept: YuvPicture[] = [];
   let recording: SweepRecording | null = null;
   let trouble: RefusalCode | null = null;
   let framesSeen = 0;
   let size = '';
+  let known = options.sameCamera ?? null;
   let solved: { frames: number; geometry: Outcome<SolvedGeometry, RefusalCode> } | null = null;
 
   /** Solved once for the pictures so far: result and second look both ask. */
@@ -81,6 +84,7 @@ export function createOpenSweepReader(
   function look(picture: YuvPicture): void {
     kept.push(copyOf(picture));
     if (kept.length > KEPT_PICTURES) kept.shift();
+    if (known) return tryKnownCamera(known);
     const sight = lookForSight(finder, picture);
     if (!sight) return;
     if (!sight.ok) {
@@ -93,8 +97,19 @@ export function createOpenSweepReader(
       trouble = lightTrouble(light) ?? 'edge-lost';
       return;
     }
+    takeUpKept(recording);
+  }
+
+  function tryKnownCamera(camera: KnownCamera): void {
+    if (kept.length < KNOWN_CAMERA_PICTURES) return;
+    recording = recordingAtKnownCamera(setup, camera, kept);
+    known = null;
+    if (recording) takeUpKept(recording);
+  }
+
+  function takeUpKept(current: SweepRecording): void {
     trouble = null;
-    for (const earlierPicture of kept) recordPicture(recording, earlierPicture);
+    for (const earlierPicture of kept) recordPicture(current, earlierPicture);
     kept = [];
   }
 
@@ -106,12 +121,14 @@ export function createOpenSweepReader(
         size = pictureSize;
         kept = [];
         recording = null;
+        known = options.sameCamera ?? null;
         solved = null;
       }
       framesSeen++;
       meterLight(light, picture);
       if (!recording && options.sight)
         recording = recordingFromMemory(setup, options.sight, picture);
+      if (recording && options.followOnly) forgetOldFrames(recording);
       if (recording) recordPicture(recording, picture);
       else look(picture);
       return recording
@@ -140,28 +157,13 @@ export function createOpenSweepReader(
       const whole = solveSweep(recording, geometry.value);
       return { recording, geometry: geometry.value, solved: whole.ok ? whole.value : null };
     },
+    sightNow(): SightMemory | null {
+      if (!recording) return null;
+      return solved?.frames === recording.frames.length && solved.geometry.ok
+        ? sightOfGeometry(recording, solved.geometry.value)
+        : sightOfRecording(recording);
+    },
   };
-}
-
-function recordingFromMemory(
-  setup: SweepSetup,
-  memory: SightMemory,
-  picture: YuvPicture,
-): SweepRecording | null {
-  const poseFit: PoseFit = {
-    pose: memory.pose,
-    residualPx: memory.poseResidualPx,
-    covariance: memory.poseCovariance,
-    inlierShare: 1,
-    inliers: new Uint8Array(0),
-  };
-  if (memory.pose.widthPx !== picture.widthPx || memory.pose.heightPx !== picture.heightPx)
-    return null;
-  const sight = sightOfPose(setup, poseFit, memory);
-  if (!sight.ok) return null;
-  const lean = { liftMm: 0, toward: memory.firstLeanToward, across: memory.firstLeanAcross };
-  const view = createWheelView(setup, sight.value, picture.yStride);
-  return startAgain(view, picture, lean, memory.edgeHeightMm);
 }
 
 function copyOf(picture: YuvPicture): YuvPicture {

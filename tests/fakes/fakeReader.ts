@@ -39,5 +39,6 @@ export const createSweepReader: CreateSweepReader = () => {
       trace: null,
     }),
     secondLook: () => null,
+    sightNow: () => null,
   };
 };

@@ -1,10 +1,10 @@
 import type { SightMemory } from '../../contract/sweep.ts';
 import { wrapHalfTurnDeg } from '../../quantities/angle.ts';
-import { projectPoint } from '../geometry/camera.ts';
-import { cylinderPointAtPixel } from '../geometry/cylinder.ts';
+import { carriedPoint } from './carriedPoint.ts';
+import { sightOfGeometry } from './sightMemory.ts';
 import type { SolvedGeometry } from './solvedSweep.ts';
 import type { SweepRecording } from './sweepRecording.ts';
-import { roomPoint, type WheelView } from './wheelView.ts';
+import type { WheelView } from './wheelView.ts';
 
 /**
  * Whether what the whole sweep taught differs so much from the first look that the pictures are
@@ -30,25 +30,15 @@ export function secondLook(
     first.across - recording.edge.lean.across,
   );
   if (leanOff < LEAN_LIMIT && !isBent(recording.view, view)) return null;
-  const { poseFit, laserColour, lineSpreadPx } = view.sight;
-  return {
-    pose: poseFit.pose,
-    poseCovariance: poseFit.covariance,
-    poseResidualPx: poseFit.residualPx,
-    laserColour,
-    lineSpreadPx,
-    edgeHeightMm: observations.offsetMm,
-    firstLeanToward: first.toward,
-    firstLeanAcross: first.across,
-  };
+  return sightOfGeometry(recording, geometry);
 }
 
 /** Sends points of the first look's band through the picture to the final one. */
 function isBent(from: WheelView, to: WheelView): boolean {
   for (const zMm of PROBE_HEIGHTS_MM) {
-    const middle = carried(from, to, 0, zMm);
+    const middle = carriedPoint(from, to, 0, zMm);
     for (const azimuthDeg of [-FLANK_DEG, FLANK_DEG]) {
-      const flank = carried(from, to, azimuthDeg, zMm);
+      const flank = carriedPoint(from, to, azimuthDeg, zMm);
       if (!middle || !flank) return true;
       const turnedDeg = wrapHalfTurnDeg(flank.azimuthDeg - middle.azimuthDeg - azimuthDeg);
       if (Math.abs(turnedDeg) > BEND_LIMIT_DEG) return true;
@@ -56,12 +46,4 @@ function isBent(from: WheelView, to: WheelView): boolean {
     }
   }
   return false;
-}
-
-function carried(from: WheelView, to: WheelView, azimuthDeg: number, zMm: number) {
-  const { xMm, yMm } = roomPoint(from, azimuthDeg);
-  const at = new Float64Array(2);
-  if (!projectPoint(from.sight.camera, xMm, yMm, zMm, at)) return null;
-  const point = cylinderPointAtPixel(to.sight.camera, to.setup.wheel.edgeRadiusMm, at[0], at[1]);
-  return point && { azimuthDeg: point.bearingDeg - to.sight.sightBearingDeg, zMm: point.zMm };
 }

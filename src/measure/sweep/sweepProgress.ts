@@ -1,4 +1,4 @@
-import type { PictureOverlay, SweepProgress } from '../../contract/sweep.ts';
+import type { PictureOverlay, SweepProgress, SweepReaderOptions } from '../../contract/sweep.ts';
 import { SECTOR_COUNT, SECTOR_DEG } from '../../contract/sweep.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
 import { wrapHalfTurnDeg, wrapTurnDeg } from '../../quantities/angle.ts';
@@ -15,6 +15,12 @@ export interface ProgressKeeper {
   /** Wheel angle of the mark, counted from the first picture's turn; null until it was seen. */
   markDeg: number | null;
   framesUntilMarkCheck: number;
+  /** Raw turn at which the mark was last looked for with success. */
+  markFoundAtDeg: number;
+  /** True degrees in a raw one; 1 where no turn has closed before this camera. */
+  readonly turnScale: number;
+  /** Looks for the mark again after each further turn, so that no error of scale adds up. */
+  readonly marksAgain: boolean;
 }
 
 /** Looking for the tape costs a few milliseconds: once in so many pictures, until it is found. */
@@ -26,11 +32,14 @@ const OVERLAY_STEP_DEG = 4;
 /** A line seen in less than this share of its columns is lost for the moment. */
 const LINE_SHARE_NOW = 0.06;
 
-export function createProgressKeeper(): ProgressKeeper {
+export function createProgressKeeper(options: SweepReaderOptions = {}): ProgressKeeper {
   return {
     sectors: new Array<boolean>(SECTOR_COUNT).fill(false),
     markDeg: null,
     framesUntilMarkCheck: MARK_CHECK_EVERY,
+    markFoundAtDeg: 0,
+    turnScale: options.sameCamera?.sight.turnScale ?? 1,
+    marksAgain: options.followOnly ?? false,
   };
 }
 
@@ -64,7 +73,7 @@ export function followingProgress(
   const frame = frames[frames.length - 1];
   const rawTurnDeg = frame.turnIndex === null ? null : turn.turnDeg[frame.turnIndex];
   if (rawTurnDeg !== null) keeper.sectors[Math.floor(wrapTurnDeg(rawTurnDeg) / SECTOR_DEG)] = true;
-  checkMark(recording, keeper);
+  checkMark(recording, keeper, rawTurnDeg);
   const trouble = troubleNow(frame.lean === null, frame.turnIndex === null, frame.lineShare);
   const covered = coveredDeg(turn.turnDeg);
   const lean = absoluteLean(recording, recording.tilt.last);
@@ -75,7 +84,7 @@ export function followingProgress(
     timeS: frame.timeS,
     coveredDeg: covered,
     coveredSectors: [...keeper.sectors],
-    turnDeg: rawTurnDeg === null ? null : rawTurnDeg + (keeper.markDeg ?? 0),
+    turnDeg: rawTurnDeg === null ? null : turnNowDeg(keeper, rawTurnDeg),
     markSeen: keeper.markDeg !== null,
     turningDegPerS: turn.rateDegPerS,
     edgeHeightMm: frame.lean
@@ -92,11 +101,26 @@ function troubleNow(noLean: boolean, noTurn: boolean, lineShare: number): Refusa
   return lineShare < LINE_SHARE_NOW ? 'line-lost' : null;
 }
 
-function checkMark(recording: SweepRecording, keeper: ProgressKeeper): void {
-  if (keeper.markDeg !== null || --keeper.framesUntilMarkCheck > 0) return;
+function checkMark(
+  recording: SweepRecording,
+  keeper: ProgressKeeper,
+  rawTurnDeg: number | null,
+): void {
+  if (rawTurnDeg === null) return;
+  const isDue =
+    keeper.markDeg === null ||
+    (keeper.marksAgain && Math.abs(rawTurnDeg - keeper.markFoundAtDeg) > 360);
+  if (!isDue || --keeper.framesUntilMarkCheck > 0) return;
   keeper.framesUntilMarkCheck = MARK_CHECK_EVERY;
-  const mark = markOf(recording, { scale: 1 });
-  if (mark.ok) keeper.markDeg = mark.value.middleDeg;
+  const mark = markOf(recording, { scale: keeper.turnScale });
+  if (!mark.ok) return;
+  keeper.markDeg = mark.value.middleDeg;
+  keeper.markFoundAtDeg = rawTurnDeg;
+}
+
+/** Turn since the mark stood at the sight; since the first picture until the mark was seen. */
+function turnNowDeg(keeper: ProgressKeeper, rawTurnDeg: number): number {
+  return rawTurnDeg * keeper.turnScale + (keeper.markDeg ?? 0);
 }
 
 function overlayNow(
@@ -150,7 +174,7 @@ function markNow(
 ): { xPx: number; yPx: number } | null {
   if (keeper.markDeg === null || rawTurnDeg === null) return null;
   const { view, edge } = recording;
-  const azimuth = wrapHalfTurnDeg(keeper.markDeg + rawTurnDeg);
+  const azimuth = wrapHalfTurnDeg(turnNowDeg(keeper, rawTurnDeg));
   if (Math.abs(azimuth) > view.layout.azimuthsDeg[view.layout.azimuthsDeg.length - 1]) return null;
   const { xMm, yMm } = roomPoint(view, azimuth);
   const at = new Float64Array(2);

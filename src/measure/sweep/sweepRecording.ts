@@ -83,6 +83,18 @@ export function startAgain(
   return edge ? recordingWith(view, edge) : null;
 }
 
+/** A recording where camera and edge are known from another sweep, and the lean is not. */
+export function startAtKnownEdge(
+  view: WheelView,
+  pictures: readonly YuvPicture[],
+  edgeHeightMm: number,
+): SweepRecording | null {
+  const profiles = meanProfiles(view, pictures.slice(0, EDGE_PICTURES), lineStripHalfMm(view));
+  const found = proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, null);
+  const edge = found && edgeAtLean(profiles, view.basis, found.lean, edgeHeightMm);
+  return edge ? recordingWith(view, edge) : null;
+}
+
 function recordingWith(view: WheelView, edge: EdgeProposal): SweepRecording {
   const sightEdgeMm = edge.heightMm + riseAt(view.basis, edge.lean, view.basis.gainMm.length >> 1);
   return {

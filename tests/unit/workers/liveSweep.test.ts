@@ -35,6 +35,7 @@ function sweepWithLog() {
     },
     finish: () => reader.finish(),
     secondLook: () => reader.secondLook(),
+    sightNow: () => reader.sightNow(),
   };
   const copy = async (_frame: VideoFrame, timeS: number) => ({ timeS }) as YuvPicture;
   const report = { progress: () => undefined, preview: async () => undefined };

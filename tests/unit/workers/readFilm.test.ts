@@ -55,6 +55,7 @@ function setUp({ sights = [null] as readonly (SightMemory | null)[], stopAfter =
       },
       finish: () => reader.finish(),
       secondLook: () => taught,
+      sightNow: () => null,
     };
   };
   const tools = {
