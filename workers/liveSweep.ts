@@ -1,10 +1,12 @@
-import type { SweepReader, SweepResult } from '../src/contract/sweep.ts';
+import type { SightMemory, SweepReader, SweepResult } from '../src/contract/sweep.ts';
 import type { PictureReport } from './pictureReport.ts';
+import { createStillness } from './stillness.ts';
+import { createSweepClock } from './sweepClock.ts';
 import type { YuvCopier } from './yuvCopier.ts';
 
 /** What became of a picture, or why a stream of them came to its end. */
-export type PictureFate = 'taken' | 'picture-changed' | 'over';
-export type StreamEnd = 'picture-changed' | 'over' | 'stream-ended';
+export type PictureFate = 'taken' | 'picture-changed' | 'camera-frozen' | 'over';
+export type StreamEnd = Exclude<PictureFate, 'taken'> | 'stream-ended';
 
 export interface LiveSweep {
   /** Measures one picture; the frame is closed in any case. */
@@ -15,6 +17,8 @@ export interface LiveSweep {
   picturesTaken(): number;
   /** Takes no more pictures and fits what was seen. */
   finish(): SweepResult;
+  /** Camera and edge as the reader knows them by now. */
+  sightNow(): SightMemory | null;
   /** Takes no more pictures. */
   stop(): void;
 }
@@ -24,8 +28,8 @@ export function createLiveSweep(
   { copy, report }: { copy: YuvCopier; report: PictureReport },
 ): LiveSweep {
   let over = false;
-  let firstS: number | null = null;
-  let lastS = -Infinity;
+  const clock = createSweepClock();
+  const stillness = createStillness();
   let size: readonly [number, number] | null = null;
   let taken = 0;
   let stopPump: (() => void) | null = null;
@@ -37,16 +41,17 @@ export function createLiveSweep(
         return 'picture-changed';
       }
       size = [frame.displayWidth, frame.displayHeight];
+      const sweepS = clock.sweepTimeS(timeS, performance.now() / 1000);
       // Browsers hand the same picture out twice at times.
-      if (timeS <= lastS) return 'taken';
-      lastS = timeS;
-      // Cameras count from when the machine was started; a sweep's own time starts at its beginning.
-      firstS ??= timeS;
-      const picture = await copy(frame, timeS - firstS);
+      if (sweepS === null) return 'taken';
+      const picture = await copy(frame, sweepS);
       // Finished while the picture was copied: the fit has been made without it.
       if (over) return 'over';
-      report.progress(reader.addFrame(picture), null);
+      if (stillness.isFrozen(picture)) return 'camera-frozen';
+      const progress = reader.addFrame(picture);
       taken += 1;
+      report.progress(progress, null);
+      await report.preview(frame, progress.overlay);
       return 'taken';
     } finally {
       frame.close();
@@ -78,6 +83,7 @@ export function createLiveSweep(
       stop();
       return reader.finish();
     },
+    sightNow: () => reader.sightNow(),
     stop,
   };
 }

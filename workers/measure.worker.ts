@@ -2,10 +2,10 @@ import { expose, transfer } from 'comlink';
 
 import type { AcceptedReading } from '../src/contract/reading.ts';
 import type { SweepSetup } from '../src/contract/setup.ts';
-import type { SightMemory, SweepResult } from '../src/contract/sweep.ts';
+import type { SightMemory, SweepReaderOptions, SweepResult } from '../src/contract/sweep.ts';
 import { createSweepReader } from '../src/measure/sweepReader.ts';
 import { createLiveSweep, type LiveSweep, type PictureFate, type StreamEnd } from './liveSweep.ts';
-import { createPictureReport, type SweepListener } from './pictureReport.ts';
+import { createLiveReport, createPictureReport, type SweepListener } from './pictureReport.ts';
 import { readFilm } from './readFilm.ts';
 import { createYuvCopier } from './yuvCopier.ts';
 
@@ -24,11 +24,11 @@ function beginSweep(): number {
   return ++sweepNumber;
 }
 
-function toolsFor(listener: SweepListener) {
-  const report = createPictureReport(
+function toolsFor(listener: SweepListener, makeReport = createPictureReport) {
+  const report = makeReport(
     {
       progress: (progress, place) => listener.progress(progress, place),
-      preview: (picture) => listener.preview(picture),
+      preview: (picture, overlay) => listener.preview(picture, overlay),
     },
     (picture) => transfer(picture, [picture]),
   );
@@ -57,10 +57,9 @@ const measuring = {
   },
 
   /** Begins a sweep whose pictures come from a camera, by `pumpStream` or one at a time by `addPicture`. */
-  startLive(setup: SweepSetup, earlier: AcceptedReading | null, listener: SweepListener): void {
+  startLive(setup: SweepSetup, options: SweepReaderOptions, listener: SweepListener): void {
     beginSweep();
-    const reader = createSweepReader(setup, earlier ? { earlier } : {});
-    live = createLiveSweep(reader, toolsFor(listener));
+    live = createLiveSweep(createSweepReader(setup, options), toolsFor(listener, createLiveReport));
   },
 
   /** Takes pictures from a camera's transferred stream until it ends. */
@@ -78,11 +77,16 @@ const measuring = {
 
   picturesTaken: (): number => live?.picturesTaken() ?? 0,
 
+  /** Camera and edge as the live sweep knows them by now; null when it has not found them. */
+  sightNow: (): SightMemory | null => live?.sightNow() ?? null,
+
   /** Ends the live sweep and fits what was seen; null when none was running. */
-  finishLive(): SweepResult | null {
-    const result = live?.finish() ?? null;
+  finishLive(): LiveEnd | null {
+    if (!live) return null;
+    const result = live.finish();
+    const end = { result, sight: live.sightNow() };
     live = null;
-    return result;
+    return end;
   },
 
   /** Stops whatever runs; a film that is being read ends with `stopped`. */
@@ -95,6 +99,12 @@ function frameOf(bitmap: ImageBitmap, timeS: number): VideoFrame {
   const frame = new VideoFrame(bitmap, { timestamp: Math.round(timeS * 1e6) });
   bitmap.close();
   return frame;
+}
+
+/** What a live sweep leaves behind: its reading, and camera and edge for the next one. */
+export interface LiveEnd {
+  readonly result: SweepResult;
+  readonly sight: SightMemory | null;
 }
 
 export type Measuring = typeof measuring;

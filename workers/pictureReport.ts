@@ -1,4 +1,4 @@
-import type { SweepProgress } from '../src/contract/sweep.ts';
+import type { PictureOverlay, SweepProgress } from '../src/contract/sweep.ts';
 import { AS_STORED, type Showing } from './turnedPicture.ts';
 
 /** How far a film has been read: its share, 0 to 1, in the first or the second time through. */
@@ -11,8 +11,8 @@ export interface FilmPlace {
 export interface SweepListener {
   /** `place` is null for a camera. */
   progress(progress: SweepProgress, place: FilmPlace | null): void;
-  /** A small picture to show; the receiver closes it. */
-  preview(picture: ImageBitmap): void;
+  /** A picture to show, with what was found in it; the receiver closes it. */
+  preview(picture: ImageBitmap | VideoFrame, overlay: PictureOverlay | null): void | Promise<void>;
 }
 
 /** Ten a second: smooth to the eye, and a hundredth of the time of a measuring thread. */
@@ -22,32 +22,66 @@ const PREVIEW_INTERVAL_MS = 250;
 /** Wide enough for a 10-inch tablet's picture pane, a quarter of the bytes of a 720p picture. */
 const PREVIEW_WIDTH_PX = 640;
 
+/** Twenty a second from a camera: a hand that is led by the picture sees no jumps. */
+const LIVE_PREVIEW_INTERVAL_MS = 50;
+/** Showing may take this share of the page's time; a slow one shows fewer, so that it can send more. */
+const SHOWING_SHARE = 0.2;
+
 export interface PictureReport {
   progress(progress: SweepProgress, place: FilmPlace | null): void;
-  /** Shows the frame when the last one is old enough; resolves when the frame may be closed. */
-  preview(frame: VideoFrame, showing?: Showing): Promise<void>;
+  /**
+   * Shows the frame that `overlay` was found in, when the last one is old enough; resolves when the
+   * frame may be closed.
+   */
+  preview(frame: VideoFrame, overlay: PictureOverlay | null, showing?: Showing): Promise<void>;
 }
 
+type Transfer = <T extends ImageBitmap | VideoFrame>(picture: T) => T;
+
 /** Passes on progress and previews no more often than they are of use. */
-export function createPictureReport(
-  listener: SweepListener,
-  transfer: (picture: ImageBitmap) => ImageBitmap,
-): PictureReport {
-  let progressMs = -Infinity;
+export function createPictureReport(listener: SweepListener, transfer: Transfer): PictureReport {
   let previewMs = -Infinity;
   return {
-    progress(progress, place) {
-      const nowMs = performance.now();
-      if (nowMs - progressMs < PROGRESS_INTERVAL_MS) return;
-      progressMs = nowMs;
-      listener.progress(progress, place);
-    },
-    async preview(frame, showing = AS_STORED) {
+    progress: progressReport(listener),
+    async preview(frame, overlay, showing = AS_STORED) {
       const nowMs = performance.now();
       if (nowMs - previewMs < PREVIEW_INTERVAL_MS) return;
       previewMs = nowMs;
-      listener.preview(transfer(await previewOf(frame, showing)));
+      void listener.preview(transfer(await previewOf(frame, showing)), overlay);
     },
+  };
+}
+
+/**
+ * For a camera the frame itself is shown: that costs this thread nothing. A camera has few frames
+ * to give away, so the next is sent only when the last one has been shown.
+ */
+export function createLiveReport(listener: SweepListener, transfer: Transfer): PictureReport {
+  let nextMs = -Infinity;
+  return {
+    progress: progressReport(listener),
+    async preview(frame, overlay) {
+      const startMs = performance.now();
+      if (startMs < nextMs) return;
+      nextMs = Infinity;
+      const shown = Promise.resolve(listener.preview(transfer(frame.clone()), overlay));
+      void shown
+        .catch(() => undefined)
+        .finally(() => {
+          const tookMs = performance.now() - startMs;
+          nextMs = startMs + Math.max(LIVE_PREVIEW_INTERVAL_MS, tookMs / SHOWING_SHARE);
+        });
+    },
+  };
+}
+
+function progressReport(listener: SweepListener): PictureReport['progress'] {
+  let progressMs = -Infinity;
+  return (progress, place) => {
+    const nowMs = performance.now();
+    if (nowMs - progressMs < PROGRESS_INTERVAL_MS) return;
+    progressMs = nowMs;
+    listener.progress(progress, place);
   };
 }
 

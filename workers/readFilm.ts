@@ -152,7 +152,7 @@ async function readPass(
       pictures += 1;
       const fraction = film.durationS > 0 ? Math.min(1, timeS / film.durationS) : 0;
       report.progress(progress, { fraction, pass });
-      await report.preview(frame, showing);
+      await report.preview(frame, progress.overlay, showing);
     } finally {
       frame.close();
       workingMs += performance.now() - takenMs;

@@ -1,11 +1,12 @@
 import type { Notice } from './notice.ts';
 import type { Reading } from './reading.ts';
 import type { SweepSetup } from './setup.ts';
-import type { SweepProgress, SweepResult } from './sweep.ts';
+import type { PictureOverlay, SweepProgress, SweepResult } from './sweep.ts';
 
 /** What the screens see of a running session, and all that they may ask of it. */
 
 export type SourceKind = 'sample' | 'file' | 'camera' | 'practice';
+export type LiveSourceKind = Extract<SourceKind, 'camera' | 'practice'>;
 
 /** For which wheel of the logbook a sweep is made, and which of its setup's values were assumed. */
 export interface SweepErrand {
@@ -19,6 +20,18 @@ export const NO_ERRAND: SweepErrand = { wheelId: null, assumed: [] };
 
 export type SessionState =
   | { readonly phase: 'choosing'; readonly problem: Notice | null }
+  | {
+      /** A live camera that is followed without a reading: to aim it, or to lead the hand. */
+      readonly phase: 'sighting';
+      readonly source: LiveSourceKind;
+      readonly errand: SweepErrand;
+      readonly setup: SweepSetup;
+      readonly progress: SweepProgress | null;
+      readonly stream: MediaStream;
+      readonly framesDropped: number;
+      /** Something that happened and needs nothing but to be known (the lens was changed). */
+      readonly notice: Notice | null;
+    }
   | {
       readonly phase: 'sweeping';
       readonly source: SourceKind;
@@ -52,24 +65,62 @@ export interface SweepFiles {
   readonly earlier: Reading | null;
 }
 
+/** Live pictures from elsewhere than the browser's own cameras. */
+export interface LiveSource {
+  readonly kind: LiveSourceKind;
+  /** The session stops the stream's tracks when it is done with it. */
+  open(): Promise<MediaStream>;
+}
+
 export interface CameraOptions {
   readonly deviceId?: string;
+  /** Taken instead of a camera of the browser. */
+  readonly source?: LiveSource;
   /** The reading that a check sweep builds on. */
   readonly earlier?: Reading;
   readonly errand?: SweepErrand;
 }
 
+/**
+ * A picture to show and what was found in this very picture. The receiver closes `picture`; it is
+ * asked for the next one only once its call has returned.
+ */
+export interface ShownPicture {
+  readonly picture: ImageBitmap | VideoFrame;
+  readonly overlay: PictureOverlay | null;
+}
+
+export type ShowPicture = (shown: ShownPicture) => void;
+
+/**
+ * What a change of the sight leaves standing: `edge` another edge is chosen, camera and line stay;
+ * `view` the camera sees otherwise (zoom, tilt, lens): all is looked for anew.
+ */
+export type SightChange = 'edge' | 'view';
+
 export interface SweepSession {
   getState(): SessionState;
   /** Calls back after each change; returns the way to stop that. */
   subscribe(onChange: () => void): () => void;
-  /** Pictures of a file as they are read, a few a second, for showing; the receiver closes them. */
-  onPreview(show: ((picture: ImageBitmap) => void) | null): void;
+  /** Pictures as they are measured, some of them a second, for showing. */
+  onPreview(show: ShowPicture | null): void;
   readSample(): Promise<void>;
   /** Sorts out which of the chosen files is film, setup and earlier reading, checks them and starts. */
   readFiles(files: readonly File[], errand?: SweepErrand): Promise<void>;
   /** Asks for a camera and starts a live sweep. A live sweep ends by itself once `progress.enough`. */
   startCamera(setup: SweepSetup, options?: CameraOptions): Promise<void>;
+  /**
+   * Asks for a camera and follows the wheel before it, without end and without a reading. When a
+   * camera was known from the last sweep and has not moved, its better view is taken up.
+   */
+  openSight(setup: SweepSetup, options?: CameraOptions): Promise<void>;
+  /** While sighting: goes on with another setup, on the same stream. */
+  changeSight(setup: SweepSetup, change: SightChange): void;
+  /**
+   * While sighting: starts the sweep on the same stream, with camera and edge as they were found.
+   * The edge goes into the setup, so that a film of this sweep is read at the same edge.
+   */
+  beginSweep(): void;
   /** Ends a live sweep and reads what was recorded. */
   finishSweep(): Promise<void>;
   /** Stops whatever runs and goes back to choosing. */

@@ -102,6 +102,31 @@ export const TROUBLES = {
     secondTime: 'Lock the tablet’s rotation, then sweep again.',
     countsAs: 'camera-moved',
   },
+  'lens-changed': {
+    cause:
+      'The camera changed its lens or zoom during the sweep. What was recorded until then was read.',
+    remedy: 'Set lens and zoom before the sweep and leave them, then sweep again.',
+    secondTime: 'Choose the camera by name instead of leaving the choice to the tablet.',
+    countsAs: 'camera-moved',
+  },
+  'camera-frozen': {
+    cause: 'The camera sent the same picture again and again.',
+    remedy: 'Start the camera again.',
+    secondTime: 'Close other programs that use the camera, or restart the tablet.',
+    countsAs: 'too-few-frames',
+  },
+  'sight-changed': {
+    cause: 'The camera sees otherwise than before: the picture changed its size, lens or zoom.',
+    remedy: 'Line and edge are looked for anew; leave the camera as it is now.',
+    secondTime: 'Lock the tablet’s rotation and choose the camera by name.',
+    countsAs: 'camera-moved',
+  },
+  'page-was-hidden': {
+    cause: 'The page was out of sight for a while; no pictures came in that time.',
+    remedy: 'Turn on from where the wheel stands; begin again if it was moved meanwhile.',
+    secondTime: 'Keep this page in front until the turn is whole.',
+    countsAs: 'too-few-frames',
+  },
   'worker-restarted': {
     cause: 'The measuring part stopped and was started again; the sweep begins anew.',
     remedy: 'A film is read again by itself; before a camera, turn on for a full turn from now.',

@@ -1,3 +1,4 @@
+import type { CameraOptions } from '../contract/session.ts';
 import { failed, succeeded, type Outcome } from '../contract/outcome.ts';
 
 export type CameraTrouble = 'camera-missing' | 'camera-refused' | 'camera-busy' | 'camera-insecure';
@@ -6,6 +7,19 @@ export type CameraTrouble = 'camera-missing' | 'camera-refused' | 'camera-busy' 
 const WANTED_WIDTH_PX = 1280;
 const WANTED_HEIGHT_PX = 720;
 const WANTED_FRAMES_PER_S = 30;
+
+/** Opens what was asked for: another source of live pictures, else a camera. */
+export async function openLiveStream({
+  source,
+  deviceId,
+}: Pick<CameraOptions, 'source' | 'deviceId'>): Promise<Outcome<MediaStream, CameraTrouble>> {
+  if (!source) return openCameraStream(deviceId);
+  return source
+    .open()
+    .then(succeeded, (error: unknown) =>
+      failed('camera-missing' as const, { source: String(error) }),
+    );
+}
 
 /** Asks for a camera: the one named, else the one on the tablet's back where there is one. */
 export async function openCameraStream(

@@ -1,22 +1,28 @@
-import { NO_ERRAND, type SweepSession } from '../contract/session.ts';
+import { NO_ERRAND, type ShowPicture, type SweepSession } from '../contract/session.ts';
 import { sortChosenFiles } from './chosenFiles.ts';
-import { runLiveSweep, type LiveSweepRun } from './liveSweep.ts';
+import { runLiveSweep, type LiveAsk, type LiveSweepRun } from './liveSweep.ts';
 import { createMeasureWorker, type MeasureWorker } from './measureWorker.ts';
 import { readFilmSweep } from './readFilmSweep.ts';
 import { loadSampleSweep } from './sampleSweep.ts';
 import { createSessionStore } from './sessionStore.ts';
+import { createSightKeeper } from './sightKeeper.ts';
 
 /** The session behind the screens: one sweep at a time, from a sample, from files or from a camera. */
 export function createSweepSession(worker: MeasureWorker = createMeasureWorker()): SweepSession {
   const store = createSessionStore();
   let live: LiveSweepRun | null = null;
-  let show: ((picture: ImageBitmap) => void) | null = null;
-  const showPreview = (picture: ImageBitmap) => (show ? show(picture) : picture.close());
+  const known = createSightKeeper();
+  let show: ShowPicture | null = null;
+  const showPreview: ShowPicture = (shown) => (show ? show(shown) : shown.picture.close());
 
   const begin = () => {
     const run = store.begin();
     dropWhatRuns();
     return run;
+  };
+  const startLive = async (ask: LiveAsk) => {
+    live = runLiveSweep(begin(), { worker, known, showPreview }, ask);
+    await live.done;
   };
   const dropWhatRuns = () => {
     live?.abandon();
@@ -51,9 +57,16 @@ export function createSweepSession(worker: MeasureWorker = createMeasureWorker()
       await readFilmSweep(run, worker, 'file', { ...chosen.value, errand }, showPreview);
     },
     async startCamera(setup, options = {}) {
-      const run = begin();
-      live = runLiveSweep(run, worker, { setup, ...options });
-      await live.done;
+      await startLive({ ...options, setup, sightFirst: false });
+    },
+    async openSight(setup, options = {}) {
+      await startLive({ ...options, setup, sightFirst: true });
+    },
+    changeSight(setup, change) {
+      live?.changeSight(setup, change);
+    },
+    beginSweep() {
+      live?.beginSweep();
     },
     async finishSweep() {
       const running = live;

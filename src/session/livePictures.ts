@@ -2,7 +2,12 @@ import type { MeasureWorker } from './measureWorker.ts';
 import { videoPictures } from './videoPictures.ts';
 
 /** Why a live feed came to its end. */
-export type FeedEnd = 'over' | 'picture-changed' | 'camera-unplugged' | 'worker-crashed';
+export type FeedEnd =
+  | 'over'
+  | 'picture-changed'
+  | 'camera-frozen'
+  | 'camera-unplugged'
+  | 'worker-crashed';
 
 export interface LiveFeed {
   /** Resolves when no more pictures are sent; never rejects. */

@@ -1,102 +1,129 @@
 import { noticeFor, type Notice } from '../contract/notice.ts';
-import { NO_ERRAND, type CameraOptions, type SweepErrand } from '../contract/session.ts';
+import { NO_ERRAND, type CameraOptions, type SightChange } from '../contract/session.ts';
 import type { SweepSetup } from '../contract/setup.ts';
-import { closeCameraStream, openCameraStream } from './cameraStream.ts';
-import { watchCamera, type CameraDeath } from './cameraWatch.ts';
+import type { KnownCamera } from '../contract/sweep.ts';
+import { closeCameraStream, openLiveStream } from './cameraStream.ts';
 import { earlierReadingFor } from './earlierReading.ts';
-import { feedLivePictures, type FeedEnd } from './livePictures.ts';
-import type { MeasureWorker } from './measureWorker.ts';
+import {
+  runStretch,
+  stretchAfter,
+  type LiveCamera,
+  type LiveEnd,
+  type LiveTools,
+  type Stretch,
+} from './liveStretch.ts';
 import type { SweepRun } from './sessionStore.ts';
+import type { SightKeeper } from './sightKeeper.ts';
 
 export interface LiveSweepRun {
   /** Resolves when the sweep has been read or has failed. */
   readonly done: Promise<void>;
+  /** Goes on sighting with another setup. */
+  changeSight(setup: SweepSetup, change: SightChange): void;
+  /** From sighting to sweeping, on the same stream. */
+  beginSweep(): void;
   /** Takes no more pictures and reads what there is. */
   finish(): void;
   /** Lets go of the camera; the run must have been made void. */
   abandon(): void;
 }
 
-type SweepEnd = FeedEnd | CameraDeath | 'enough';
+export interface LiveAsk extends CameraOptions {
+  readonly setup: SweepSetup;
+  /** Follows the wheel without a reading until `beginSweep`. */
+  readonly sightFirst: boolean;
+}
 
-/** Sweeps live from a camera until the turn is closed, the person ends it, or something breaks. */
-export function runLiveSweep(
-  run: SweepRun,
-  worker: MeasureWorker,
-  ask: CameraOptions & { readonly setup: SweepSetup },
-): LiveSweepRun {
-  const { setup, errand = NO_ERRAND } = ask;
-  let end: (why: SweepEnd) => void = () => undefined;
-  const asked = new Promise<SweepEnd>((resolve) => (end = resolve));
+/**
+ * Runs a live camera: sighting first when asked, then sweeping until the turn is closed, the
+ * person ends it, or something breaks. Each stretch has a reader of its own on the same stream.
+ */
+export function runLiveSweep(run: SweepRun, tools: LiveTools, ask: LiveAsk): LiveSweepRun {
+  let end: (why: LiveEnd) => void = () => undefined;
+  let asked = new Promise<LiveEnd>((resolve) => (end = resolve));
+  let wanted: { readonly setup: SweepSetup; readonly change: SightChange } | null = null;
+  let phase: 'sighting' | 'sweeping' = ask.sightFirst ? 'sighting' : 'sweeping';
   let stream: MediaStream | null = null;
   const letGo = () => {
     if (stream) closeCameraStream(stream);
   };
 
   const sweep = async (): Promise<void> => {
-    const earlier = earlierReadingFor(setup, ask.earlier ?? null);
+    const earlier = earlierReadingFor(ask.setup, ask.earlier ?? null);
     if (!earlier.ok) return run.fail(earlier.failure.code, earlier.failure.evidence);
-    const camera = await openCameraStream(ask.deviceId);
-    if (!camera.ok) return run.fail(camera.failure.code, camera.failure.evidence);
-    stream = camera.value;
+    const opened = await openLiveStream(ask);
+    if (!opened.ok) return run.fail(opened.failure.code, opened.failure.evidence);
+    stream = opened.value;
     if (!run.isCurrent()) return letGo();
-    const shown = { progress: null, fraction: null, framesDropped: 0 };
-    run.show({ source: 'camera', errand, setup, stream, notice: null, ...shown });
-    for (let restarted = false; ; restarted = true) {
-      const started = await worker.startLive(setup, earlier.value, {
-        progress(progress) {
-          run.update({ progress });
-          if (progress.enough) end('enough');
-        },
-        preview: (picture) => picture.close(),
-      });
-      const why = started.ok ? await untilEnd(run, worker, stream, asked) : 'worker-crashed';
+    const source = ask.source?.kind ?? 'camera';
+    const camera = { stream, source, errand: ask.errand ?? NO_ERRAND, earlier: earlier.value };
+    let stretch: Stretch = {
+      phase,
+      setup: ask.setup,
+      known: knownCamera(tools.known, ask.setup),
+      notice: null,
+      crashes: 0,
+    };
+    for (;;) {
+      const { why, progress } = await runStretch(run, tools, camera, stretch, asked, end);
       if (!run.isCurrent()) return letGo();
-      if (why !== 'worker-crashed')
-        return readWhatWasSeen(run, worker, { setup, errand, notice: endNotice(why) });
-      if (restarted) return run.fail('worker-failed');
-      run.update({ ...shown, notice: noticeFor('worker-restarted') });
+      asked = new Promise<LiveEnd>((resolve) => (end = resolve));
+      const next = await stretchAfter(why, stretch, { tools, progress, wanted });
+      if (!run.isCurrent()) return letGo();
+      if (next === 'read') return readWhatWasSeen(run, tools, camera, stretch, endNotice(why));
+      if (typeof next === 'string') return run.fail(next);
+      stretch = next;
+      phase = stretch.phase;
     }
   };
 
-  return { done: sweep().finally(letGo), finish: () => end('over'), abandon: letGo };
-}
-
-async function untilEnd(
-  run: SweepRun,
-  worker: MeasureWorker,
-  stream: MediaStream,
-  asked: Promise<SweepEnd>,
-): Promise<SweepEnd> {
-  const feed = feedLivePictures(stream, worker);
-  const watch = watchCamera(stream, worker, feed, (framesDropped) => run.update({ framesDropped }));
-  try {
-    return await Promise.race([asked, feed.ended, watch.died]);
-  } finally {
-    watch.stop();
-    feed.stop();
-  }
+  return {
+    done: sweep().finally(letGo),
+    changeSight(setup, change) {
+      if (phase !== 'sighting') return;
+      wanted = { setup, change };
+      end('change-sight');
+    },
+    beginSweep() {
+      if (phase === 'sighting') end('begin-sweep');
+    },
+    finish() {
+      if (phase === 'sweeping') end('over');
+    },
+    abandon: letGo,
+  };
 }
 
 async function readWhatWasSeen(
   run: SweepRun,
-  worker: MeasureWorker,
-  sweep: { setup: SweepSetup; errand: SweepErrand; notice: Notice | null },
+  { worker, known }: LiveTools,
+  { source, errand }: LiveCamera,
+  { setup }: Stretch,
+  notice: Notice | null,
 ): Promise<void> {
   const finished = await worker.finishLive();
   if (!run.isCurrent()) return;
   if (!finished.ok) return run.fail('worker-failed', finished.failure.evidence);
   if (!finished.value) return run.fail('worker-failed', { sweep: 'none was running' });
-  run.showRead({ source: 'camera', result: finished.value, ...sweep });
+  const { result, sight } = finished.value;
+  known.keep(setup, sight);
+  run.showRead({ source, errand, setup, result, notice });
 }
 
-function endNotice(why: SweepEnd): Notice | null {
+function endNotice(why: LiveEnd): Notice | null {
   switch (why) {
     case 'camera-silent':
     case 'camera-unplugged':
+    case 'camera-frozen':
     case 'picture-changed':
+    case 'lens-changed':
       return noticeFor(why);
     default:
       return null;
   }
+}
+
+function knownCamera(keeper: SightKeeper, setup: SweepSetup): KnownCamera | null {
+  const sight = keeper.for(setup);
+  return sight && { sight, edgeKnown: setup.sight.edgePoint === undefined };
 }

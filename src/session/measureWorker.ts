@@ -2,9 +2,9 @@ import { proxy, transfer, wrap, type Remote } from 'comlink';
 
 import type { AcceptedReading } from '../contract/reading.ts';
 import type { SweepSetup } from '../contract/setup.ts';
-import type { SweepResult } from '../contract/sweep.ts';
+import type { SightMemory, SweepReaderOptions } from '../contract/sweep.ts';
 import { failed, succeeded, type Outcome } from '../contract/outcome.ts';
-import type { Measuring } from '../../workers/measure.worker.ts';
+import type { LiveEnd, Measuring } from '../../workers/measure.worker.ts';
 import type { PictureFate, StreamEnd } from '../../workers/liveSweep.ts';
 import type { SweepListener } from '../../workers/pictureReport.ts';
 import type { FilmRead } from '../../workers/readFilm.ts';
@@ -26,7 +26,7 @@ export interface MeasureWorker {
   ): Promise<Outcome<FilmRead, FilmTrouble | 'stopped' | WorkerFailure>>;
   startLive(
     setup: SweepSetup,
-    earlier: AcceptedReading | null,
+    options: SweepReaderOptions,
     listener: SweepListener,
   ): Promise<Outcome<void, WorkerFailure>>;
   pumpStream(frames: ReadableStream<VideoFrame>): Promise<Outcome<StreamEnd, WorkerFailure>>;
@@ -35,7 +35,10 @@ export interface MeasureWorker {
     timeS: number,
   ): Promise<Outcome<PictureFate, WorkerFailure>>;
   picturesTaken(): Promise<Outcome<number, WorkerFailure>>;
-  finishLive(): Promise<Outcome<SweepResult | null, WorkerFailure>>;
+  sightNow(): Promise<Outcome<SightMemory | null, WorkerFailure>>;
+  finishLive(): Promise<Outcome<LiveEnd | null, WorkerFailure>>;
+  /** Ends a worker that is known to hang; the next call starts another. */
+  giveUp(reason: string): void;
   /** Makes void whatever runs. */
   stop(): void;
   /** Ends the worker for good. */
@@ -95,11 +98,13 @@ export function createMeasureWorker(silenceLimitMs = SILENCE_LIMIT_MS): MeasureW
       );
       return read.ok ? read.value : read;
     },
-    startLive: (setup, earlier, listener) =>
-      call((r) => r.startLive(setup, earlier, proxy(listener))),
+    startLive: (setup, options, listener) =>
+      call((r) => r.startLive(setup, options, proxy(listener))),
     pumpStream: (frames) => call((r) => r.pumpStream(transfer(frames, [frames]))),
     addPicture: (picture, timeS) => call((r) => r.addPicture(transfer(picture, [picture]), timeS)),
     picturesTaken: () => call((r) => r.picturesTaken()),
+    sightNow: () => call((r) => r.sightNow()),
+    giveUp: (reason) => living?.end(reason),
     finishLive: () => call((r) => r.finishLive()),
     stop() {
       if (living) void call((r) => r.stop());

@@ -1,5 +1,5 @@
 import { noticeFor } from '../contract/notice.ts';
-import type { SourceKind, SweepErrand, SweepFiles } from '../contract/session.ts';
+import type { ShowPicture, SourceKind, SweepErrand, SweepFiles } from '../contract/session.ts';
 import { earlierReadingFor } from './earlierReading.ts';
 import type { MeasureWorker } from './measureWorker.ts';
 import type { SweepRun } from './sessionStore.ts';
@@ -18,7 +18,7 @@ export async function readFilmSweep(
     earlier: chosen,
     errand,
   }: Omit<SweepFiles, 'film'> & { readonly film: Blob; readonly errand: SweepErrand },
-  showPreview: (picture: ImageBitmap) => void,
+  showPreview: ShowPicture,
 ): Promise<void> {
   const earlier = earlierReadingFor(setup, chosen);
   if (!earlier.ok) return run.fail(earlier.failure.code, earlier.failure.evidence);
@@ -37,7 +37,8 @@ export async function readFilmSweep(
     const startMs = performance.now();
     const read = await worker.readFilm(film, setup, earlier.value, {
       progress: (progress, place) => run.update({ progress, ...place }),
-      preview: (picture) => (run.isCurrent() ? showPreview(picture) : picture.close()),
+      preview: (picture, overlay) =>
+        run.isCurrent() ? showPreview({ picture, overlay }) : picture.close(),
     });
     if (!run.isCurrent()) return;
     if (read.ok) {

@@ -4,6 +4,7 @@ import { noticeFor, type Notice, type NoticeCode } from '../contract/notice.ts';
 import type { SessionState } from '../contract/session.ts';
 
 type Sweeping = Extract<SessionState, { phase: 'sweeping' }>;
+type Sighting = Extract<SessionState, { phase: 'sighting' }>;
 type Read = Extract<SessionState, { phase: 'read' }>;
 
 /** One run of a sweep, from its start to its end or until another takes its place. */
@@ -11,8 +12,10 @@ export interface SweepRun {
   /** False once something else was started or this was stopped: it must then change nothing more. */
   isCurrent(): boolean;
   show(sweeping: Omit<Sweeping, 'phase'>): void;
-  /** Changes what is shown of the running sweep. */
+  showSight(sighting: Omit<Sighting, 'phase'>): void;
+  /** Changes what is shown of the running sweep; nothing while there is none. */
   update(part: Partial<Omit<Sweeping, 'phase'>>): void;
+  updateSight(part: Partial<Omit<Sighting, 'phase'>>): void;
   showRead(read: Omit<Read, 'phase'>): void;
   /** Back to choosing, with what went wrong. */
   fail(code: NoticeCode, evidence?: Notice['evidence']): void;
@@ -48,6 +51,13 @@ export function createSessionStore(): SessionStore {
         update(part) {
           const { state } = store.getState();
           if (isCurrent() && state.phase === 'sweeping') set({ ...state, ...part });
+        },
+        showSight(sighting) {
+          if (isCurrent()) set({ phase: 'sighting', ...sighting });
+        },
+        updateSight(part) {
+          const { state } = store.getState();
+          if (isCurrent() && state.phase === 'sighting') set({ ...state, ...part });
         },
         showRead(read) {
           if (isCurrent()) set({ phase: 'read', ...read });

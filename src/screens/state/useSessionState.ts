@@ -23,7 +23,7 @@ export function useNoticeStreak(state: SessionState): NoticeStreak {
 
 function outcomeOf(state: SessionState): Notice | 'good' | null {
   if (state.phase === 'choosing') return state.problem;
-  if (state.phase === 'sweeping') return null;
+  if (state.phase !== 'read') return null;
   const { reading } = state.result;
   return reading.status === 'ok' ? 'good' : (reading.refusals[0] ?? null);
 }
@@ -33,7 +33,8 @@ export type LaserColour = 'green' | 'red';
 /** The accent: the laser's colour as last found in a picture; green until then, the common one. */
 export function useLaserColour(state: SessionState): LaserColour {
   const [colour, setColour] = useState<LaserColour>('green');
-  const seen = state.phase === 'sweeping' ? (state.progress?.overlay?.laserColour ?? null) : null;
+  const isLive = state.phase === 'sweeping' || state.phase === 'sighting';
+  const seen = isLive ? (state.progress?.overlay?.laserColour ?? null) : null;
   if (seen !== null && seen !== colour) setColour(seen);
   return seen ?? colour;
 }

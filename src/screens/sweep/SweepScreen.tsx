@@ -49,7 +49,7 @@ export function SweepScreen({ session, state, sound }: SweepScreenProps) {
       <PictureView
         session={session}
         stream={state.stream}
-        overlay={progress?.overlay ?? null}
+        isMeasuring={progress !== null}
         onShape={setShape}
       />
       <div className="sweep-side">

@@ -48,7 +48,9 @@ const session: SweepSession = {
     return () => listeners.delete(onChange);
   },
   onPreview(receive) {
-    if (receive !== null) void drawnPicture(backdrop).then(receive);
+    if (receive === null) return;
+    const overlay = 'progress' in state ? (state.progress?.overlay ?? null) : null;
+    void drawnPicture(backdrop).then((picture) => receive({ picture, overlay }));
   },
   readSample: async () => void window.asked.push('readSample'),
   readFiles: async (files) =>
@@ -57,6 +59,10 @@ const session: SweepSession = {
     errand = options?.errand ?? NO_ERRAND;
     window.asked.push(`startCamera ${JSON.stringify(setup)}`);
   },
+  openSight: async (setup) => void window.asked.push(`openSight ${JSON.stringify(setup)}`),
+  changeSight: (setup, change) =>
+    void window.asked.push(`changeSight ${change} ${JSON.stringify(setup.sight)}`),
+  beginSweep: () => void window.asked.push('beginSweep'),
   finishSweep: async () => void window.asked.push('finishSweep'),
   stop: () => {
     window.asked.push('stop');
