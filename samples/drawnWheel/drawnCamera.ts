@@ -1,5 +1,5 @@
 /**
- * The drawing's own pinhole camera, in the drawing's right-handed frame (see README.md): turned by
+ * The drawing's own camera, a pinhole with a lens that bends, in the drawing's right-handed frame (see README.md): turned by
  * rotating vectors about axes, where the measuring code writes its rotation out.
  */
 export type Vec3 = readonly [number, number, number];
@@ -13,6 +13,11 @@ export interface DrawnCameraPlace {
   readonly yawDeg: number;
   /** Positive turns the scene clockwise in the picture. */
   readonly rollDeg: number;
+  /**
+   * Radial distortion of the lens; negative is a barrel. A ray that a lens without it would show at
+   * r (in focal lengths from the middle) appears at r·(1 + radial·r²).
+   */
+  readonly radial?: number;
   /** Horizontal way from the wheel's axis, and height above the laser plane, mm. */
   readonly distanceMm: number;
   readonly heightMm: number;
@@ -69,17 +74,34 @@ export function drawnCamera(place: DrawnCameraPlace): DrawnCamera {
 /** Direction through a pixel position, one unit along the optical axis. */
 export function drawnRay(camera: DrawnCamera, xPx: number, yPx: number): Vec3 {
   const { place, focalPx, right, down, ahead } = camera;
-  const a = (xPx - place.widthPx / 2) / focalPx;
-  const b = (yPx - place.heightPx / 2) / focalPx;
+  const seenA = (xPx - place.widthPx / 2) / focalPx;
+  const seenB = (yPx - place.heightPx / 2) / focalPx;
+  const shown = Math.hypot(seenA, seenB);
+  const straight = shown > 0 ? straightened(shown, place.radial ?? 0) / shown : 1;
+  const [a, b] = [seenA * straight, seenB * straight];
   return [0, 1, 2].map((i) => ahead[i] + a * right[i] + b * down[i]) as unknown as Vec3;
+}
+
+/** The r that a lens shows at `shown`: halving, since the drawing has time. */
+function straightened(shown: number, radial: number): number {
+  let [low, high] = [0, 2 * shown];
+  for (let i = 0; i < 45; i++) {
+    const r = (low + high) / 2;
+    if (r * (1 + radial * r * r) < shown) low = r;
+    else high = r;
+  }
+  return (low + high) / 2;
 }
 
 /** Pixel position of a point, by its coordinates along the camera's axes. */
 export function drawnPixel(camera: DrawnCamera, point: Vec3): { xPx: number; yPx: number } {
   const from: Vec3 = [0, 1, 2].map((i) => point[i] - camera.eye[i]) as unknown as Vec3;
   const depth = dot(from, camera.ahead);
+  const a = dot(from, camera.right) / depth;
+  const b = dot(from, camera.down) / depth;
+  const bent = camera.focalPx * (1 + (camera.place.radial ?? 0) * (a * a + b * b));
   return {
-    xPx: camera.place.widthPx / 2 + (camera.focalPx * dot(from, camera.right)) / depth,
-    yPx: camera.place.heightPx / 2 + (camera.focalPx * dot(from, camera.down)) / depth,
+    xPx: camera.place.widthPx / 2 + bent * a,
+    yPx: camera.place.heightPx / 2 + bent * b,
   };
 }

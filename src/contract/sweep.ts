@@ -58,13 +58,14 @@ export interface SightMemory {
     readonly widthPx: number;
     readonly heightPx: number;
     readonly focalPx: number;
+    readonly radial: number;
     readonly downTiltDeg: number;
     readonly yawDeg: number;
     readonly rollDeg: number;
     readonly distanceMm: number;
     readonly heightMm: number;
   };
-  /** Covariance of the pose as its fit gave it, 6×6, and the fit's residual. */
+  /** Covariance of the pose as its fit gave it, 7×7, and the fit's residual. */
   readonly poseCovariance: Float64Array;
   readonly poseResidualPx: number;
   readonly laserColour: 'green' | 'red';

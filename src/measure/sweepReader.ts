@@ -18,6 +18,15 @@ import { refusedResult, sweepResult } from './sweep/sweepResult.ts';
 import { secondLook } from './sweep/secondLook.ts';
 import { forgetOldFrames } from './sweep/forgetOldFrames.ts';
 import {
+  beginSettled,
+  catchUp,
+  createOpenRecording,
+  isCaughtUp,
+  keepWhileLooking,
+  recordWith,
+  takePicture,
+} from './sweep/openRecording.ts';
+import {
   KNOWN_CAMERA_PICTURES,
   recordingAtKnownCamera,
   recordingFromMemory,
@@ -29,19 +38,24 @@ import {
   type SolvedGeometry,
   type SolvedSweep,
 } from './sweep/solvedSweep.ts';
-import { recordPicture, startRecording, type SweepRecording } from './sweep/sweepRecording.ts';
-import { createWheelView } from './sweep/wheelView.ts';
+import type { SweepRecording } from './sweep/sweepRecording.ts';
 
 /**
  * Reads one sweep: pictures in, in order of time; progress after each; a result at the end.
  *
- * At first it looks for line and edge, keeping the latest pictures; once both are found these are
- * taken up first, so that nothing of the turn is lost, and from then on each picture is measured
- * and let go.
+ * At first it looks for line and edge, keeping pictures; once both are found these are taken up
+ * first, so that nothing of the turn is lost, and from then on each picture is measured. Until the
+ * view is settled some are kept, to be measured again in a better one (openRecording).
  */
 
-/** Pictures kept while looking: two seconds at 12 a second; more would fill a tablet's memory. */
-const KEPT_PICTURES = 24;
+/** A line or an edge not found in fewer pictures says nothing yet. */
+const FEWEST_PICTURES = 24;
+
+interface SolvedOnce {
+  readonly recording: SweepRecording;
+  readonly frames: number;
+  readonly geometry: Outcome<SolvedGeometry, RefusalCode>;
+}
 
 export function createSweepReader(
   setup: SweepSetup,
@@ -63,54 +77,61 @@ export function createOpenSweepReader(
   options: SweepReaderOptions = {},
 ): SweepReader & { inside(): SweepInside } {
   const finder = createSightFinder(setup);
-  const keeper = createProgressKeeper(options);
   const light = createLightMeter();
-  let kept: YuvPicture[] = [];
-  let recording: SweepRecording | null = null;
+  let open = createOpenRecording(finder);
+  let keeper = createProgressKeeper(options);
+  let shown: SweepRecording | null = null;
   let trouble: RefusalCode | null = null;
   let framesSeen = 0;
   let size = '';
   let known = options.sameCamera ?? null;
-  let solved: { frames: number; geometry: Outcome<SolvedGeometry, RefusalCode> } | null = null;
+  let solved: SolvedOnce | null = null;
 
   /** Solved once for the pictures so far: result and second look both ask. */
   function geometryOf(current: SweepRecording): Outcome<SolvedGeometry, RefusalCode> {
-    if (solved?.frames !== current.frames.length) {
-      solved = { frames: current.frames.length, geometry: solveGeometry(current) };
+    const frames = current.frames.length;
+    if (solved?.recording !== current || solved.frames !== frames) {
+      solved = { recording: current, frames, geometry: solveGeometry(current) };
     }
     return solved.geometry;
   }
 
   function look(picture: YuvPicture): void {
-    kept.push(copyOf(picture));
-    if (kept.length > KEPT_PICTURES) kept.shift();
+    keepWhileLooking(open, picture);
     if (known) return tryKnownCamera(known);
     const sight = lookForSight(finder, picture);
     if (!sight) return;
-    if (!sight.ok) {
-      trouble = lightTrouble(light) ?? sight.failure.code;
-      return;
-    }
-    const view = createWheelView(setup, sight.value, picture.yStride);
-    recording = startRecording(view, kept);
-    if (!recording) {
-      trouble = lightTrouble(light) ?? 'edge-lost';
-      return;
-    }
-    takeUpKept(recording);
+    if (!sight.ok) trouble = lightTrouble(light) ?? sight.failure.code;
+    else trouble = recordWith(open, sight.value) ? null : (lightTrouble(light) ?? 'edge-lost');
+    if (trouble === null) catchUp(open, Infinity);
   }
 
   function tryKnownCamera(camera: KnownCamera): void {
-    if (kept.length < KNOWN_CAMERA_PICTURES) return;
-    recording = recordingAtKnownCamera(setup, camera, kept);
+    const { pictures } = open.kept;
+    if (pictures.length < KNOWN_CAMERA_PICTURES) return;
     known = null;
-    if (recording) takeUpKept(recording);
+    const recording = recordingAtKnownCamera(setup, camera, pictures);
+    if (recording) beginSettled(open, recording);
   }
 
-  function takeUpKept(current: SweepRecording): void {
-    trouble = null;
-    for (const earlierPicture of kept) recordPicture(current, earlierPicture);
-    kept = [];
+  /** What is recorded, the kept pictures taken in. */
+  function wholeRecording(): SweepRecording | null {
+    catchUp(open, Infinity);
+    return open.recording;
+  }
+
+  function progressNow(picture: YuvPicture): SweepProgress {
+    const { recording } = open;
+    if (!recording) return lookingProgress(framesSeen, picture.timeS, trouble);
+    // A recording made anew counts its turn anew.
+    if (recording !== shown) keeper = createProgressKeeper(options);
+    shown = recording;
+    return followingProgress(recording, keeper, framesSeen);
+  }
+
+  function beginFromMemory(memory: SightMemory, picture: YuvPicture): void {
+    const recording = recordingFromMemory(setup, memory, picture);
+    if (recording) beginSettled(open, recording);
   }
 
   return {
@@ -119,26 +140,23 @@ export function createOpenSweepReader(
       if (pictureSize !== size) {
         // Another size is another camera to all that was found; what is kept cannot be mixed.
         size = pictureSize;
-        kept = [];
-        recording = null;
+        open = createOpenRecording(finder);
         known = options.sameCamera ?? null;
         solved = null;
       }
       framesSeen++;
       meterLight(light, picture);
-      if (!recording && options.sight)
-        recording = recordingFromMemory(setup, options.sight, picture);
-      if (recording && options.followOnly) forgetOldFrames(recording);
-      if (recording) recordPicture(recording, picture);
+      if (!open.recording && options.sight) beginFromMemory(options.sight, picture);
+      if (open.recording && options.followOnly && isCaughtUp(open)) forgetOldFrames(open.recording);
+      if (open.recording) takePicture(open, picture);
       else look(picture);
-      return recording
-        ? followingProgress(recording, keeper, framesSeen)
-        : lookingProgress(framesSeen, picture.timeS, trouble);
+      return progressNow(picture);
     },
     finish(): SweepResult {
+      const recording = wholeRecording();
       if (!recording) {
         const code =
-          framesSeen < KEPT_PICTURES
+          framesSeen < FEWEST_PICTURES
             ? 'too-few-frames'
             : (lightTrouble(light) ?? trouble ?? 'line-lost');
         return refusedResult({ code, evidence: { pictures: framesSeen } }, null);
@@ -146,27 +164,26 @@ export function createOpenSweepReader(
       return sweepResult(recording, geometryOf(recording), options);
     },
     secondLook(): SightMemory | null {
+      const recording = wholeRecording();
       // A turn cut short stays short however well it is seen.
       if (!recording || options.sight || checkRecording(recording) !== null) return null;
       const geometry = geometryOf(recording);
-      return geometry.ok ? secondLook(recording, geometry.value) : null;
+      return geometry.ok ? secondLook(recording, geometry.value, open.madeAnew) : null;
     },
     inside(): SweepInside {
+      const recording = wholeRecording();
       const geometry = recording && geometryOf(recording);
       if (!recording || !geometry?.ok) return { recording, geometry: null, solved: null };
       const whole = solveSweep(recording, geometry.value);
       return { recording, geometry: geometry.value, solved: whole.ok ? whole.value : null };
     },
     sightNow(): SightMemory | null {
+      const { recording } = open;
       if (!recording) return null;
-      return solved?.frames === recording.frames.length && solved.geometry.ok
+      const isSolved = solved?.recording === recording && solved.frames === recording.frames.length;
+      return isSolved && solved?.geometry.ok
         ? sightOfGeometry(recording, solved.geometry.value)
         : sightOfRecording(recording);
     },
   };
-}
-
-function copyOf(picture: YuvPicture): YuvPicture {
-  // NV12's two chroma planes share one buffer, V one byte after U: copied apart they stay valid.
-  return { ...picture, y: picture.y.slice(), u: picture.u.slice(), v: picture.v.slice() };
 }

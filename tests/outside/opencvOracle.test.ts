@@ -17,7 +17,7 @@ import { openCv, withMats, type OpenCv } from './openCv.ts';
  */
 const POSE: CameraPose = {
   ...{ widthPx: 640, heightPx: 360, focalPx: 512, downTiltDeg: 32, yawDeg: 3, rollDeg: -2.5 },
-  ...{ distanceMm: 600, heightMm: 190 },
+  ...{ distanceMm: 600, heightMm: 190, radial: 0 },
 };
 const RADIUS_MM = 305;
 let cv: OpenCv;

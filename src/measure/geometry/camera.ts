@@ -1,19 +1,27 @@
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
 
 /**
- * A pinhole camera that looks at the wheel from outside and above.
+ * A camera that looks at the wheel from outside and above: a pinhole with a lens that bends
+ * radially.
  *
  * Room frame, millimetres: origin on the wheel's axis in the laser plane; X points from the axis to
  * the camera, horizontally; Y points to the azimuth 90° clockwise (seen from above) from X, which
  * is to the LEFT in the picture; Z up. The camera stands at (distanceMm, 0, heightMm).
  *
  * Picture frame: x right, y down, pixels, the centre of the top-left pixel at (0.5, 0.5); the
- * principal point is the picture's centre.
+ * principal point and the lens's own centre are the picture's centre.
  */
 export interface CameraPose {
   readonly widthPx: number;
   readonly heightPx: number;
   readonly focalPx: number;
+  /**
+   * Bend of the lens, λ in straight = shown/(1 + λ·shown²), both in focal lengths from the picture's
+   * centre; negative is a barrel. One parameter covers what phones and tablets have, and is solved in
+   * closed form both ways. Source: the division model, Fitzgibbon 2001 (from memory); to first order
+   * λ is the k₁ of the polynomial model.
+   */
+  readonly radial: number;
   /** Angle of the optical axis below the horizontal, degrees. */
   readonly downTiltDeg: number;
   /** Turn of the camera about the vertical, away from the axis of the wheel; positive looks to the right. */
@@ -70,10 +78,22 @@ export function projectPoint(
   const dz = zMm - pose.heightMm;
   const depth = dx * forward[0] + yMm * forward[1] + dz * forward[2];
   if (depth <= 1) return false;
-  const scale = pose.focalPx / depth;
-  out[0] = pose.widthPx / 2 + scale * (dx * right[0] + yMm * right[1] + dz * right[2]);
-  out[1] = pose.heightPx / 2 + scale * (dx * down[0] + yMm * down[1] + dz * down[2]);
+  const a = (dx * right[0] + yMm * right[1] + dz * right[2]) / depth;
+  const b = (dx * down[0] + yMm * down[1] + dz * down[2]) / depth;
+  const bent = pose.focalPx * shownPerStraight(pose.radial, a * a + b * b);
+  out[0] = pose.widthPx / 2 + bent * a;
+  out[1] = pose.heightPx / 2 + bent * b;
   return true;
+}
+
+/**
+ * How much farther from the centre the lens shows a point whose straight distance squared is
+ * `straight2`: the smaller root of λ·straight·shown² − shown + straight = 0. Beyond the last radius
+ * that a strong pincushion shows at all it stays at that radius.
+ */
+function shownPerStraight(radial: number, straight2: number): number {
+  if (radial === 0) return 1;
+  return 2 / (1 + Math.sqrt(Math.max(0, 1 - 4 * radial * straight2)));
 }
 
 /** Direction of the ray through a pixel, room frame, not normalised (unit along the optical axis). */
@@ -83,8 +103,10 @@ export function rayThroughPixel(
   yPx: number,
 ): [number, number, number] {
   const { pose, right, down, forward } = camera;
-  const a = (xPx - pose.widthPx / 2) / pose.focalPx;
-  const b = (yPx - pose.heightPx / 2) / pose.focalPx;
+  const shownA = (xPx - pose.widthPx / 2) / pose.focalPx;
+  const shownB = (yPx - pose.heightPx / 2) / pose.focalPx;
+  const straight = 1 / (1 + pose.radial * (shownA * shownA + shownB * shownB));
+  const [a, b] = [shownA * straight, shownB * straight];
   return [
     forward[0] + a * right[0] + b * down[0],
     forward[1] + a * right[1] + b * down[1],

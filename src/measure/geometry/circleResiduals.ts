@@ -6,32 +6,45 @@ export interface LinePoints {
   readonly yPx: ArrayLike<number>;
 }
 
+export interface CircleOffsets {
+  /** Signed distance of each point from the circle's image along the picture's rows, px, positive down. */
+  readonly rowsPx: Float64Array;
+  /** Rows down for a millimetre outward from the axis, px/mm. */
+  readonly rowsPerMm: Float64Array;
+}
+
 /** At the circle's flanks the sight line grazes the tread, and columns say nothing about rows. */
 const MAX_ROW_PER_MM = 8;
+/** A point this far off says no more than that it is off, px. */
+const FARTHEST_PX = 200;
 
 /**
- * Signed distance of each line point from the circle's image, along the picture's rows, px: the
- * ray through the point meets the laser plane at some distance from the axis, and one row more or
- * less moves that place by a known way.
+ * How far the line's points lie from the image of a circle in the laser plane: the ray through a
+ * point meets the plane at some distance from the axis, and one row more or less moves that place
+ * by a known way.
  */
-export function circleResiduals(
+export function circleOffsets(
   points: LinePoints,
   pose: CameraPose,
   radiusMm: number,
-): Float64Array {
+): CircleOffsets {
   const camera = cameraFromPose(pose);
   const n = points.xPx.length;
-  const out = new Float64Array(n);
+  const rowsPx = new Float64Array(n);
+  const rowsPerMm = new Float64Array(n);
   for (let i = 0; i < n; i++) {
     const here = radiusInLaserPlane(camera, points.xPx[i], points.yPx[i]);
     const below = radiusInLaserPlane(camera, points.xPx[i], points.yPx[i] + 0.5);
     const mmPerRow = (below - here) / 0.5;
     // Steep enough everywhere that matters; the floor keeps grazing flanks from dominating.
     const slope = Math.sign(mmPerRow || 1) * Math.max(Math.abs(mmPerRow), 1 / MAX_ROW_PER_MM);
-    const residual = (here - radiusMm) / slope;
-    out[i] = Number.isFinite(residual) ? Math.max(-200, Math.min(200, residual)) : 200;
+    const row = (here - radiusMm) / slope;
+    rowsPx[i] = Number.isFinite(row)
+      ? Math.max(-FARTHEST_PX, Math.min(FARTHEST_PX, row))
+      : FARTHEST_PX;
+    rowsPerMm[i] = Number.isFinite(slope) ? 1 / slope : MAX_ROW_PER_MM;
   }
-  return out;
+  return { rowsPx, rowsPerMm };
 }
 
 function radiusInLaserPlane(

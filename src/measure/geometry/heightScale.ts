@@ -23,14 +23,15 @@ const SHAPE_RELATIVE_SD = 0.007;
  */
 export function heightScaleRelativeSd(fit: PoseFit, radiusMm: number): number {
   const { pose, covariance } = fit;
-  const steps = [1e-3, 0.01, 0.01, 0.01, 0.1, 0.1];
+  const steps = [1e-3, 0.01, 0.01, 0.01, 0.1, 0.1, 1e-3];
   const base = Math.log(scaleOf(pose, radiusMm));
   const slope = steps.map(
     (step, i) => (Math.log(scaleOf(moved(pose, i, step), radiusMm)) - base) / step,
   );
   let variance = SHAPE_RELATIVE_SD ** 2;
-  for (let i = 0; i < 6; i++) {
-    for (let j = 0; j < 6; j++) variance += slope[i] * slope[j] * covariance[i * 6 + j];
+  const n = steps.length;
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j < n; j++) variance += slope[i] * slope[j] * covariance[i * n + j];
   }
   return Math.sqrt(variance);
 }
@@ -44,6 +45,7 @@ function moved(pose: CameraPose, index: number, step: number): CameraPose {
     rollDeg: pose.rollDeg + (index === 3 ? step : 0),
     distanceMm: pose.distanceMm + (index === 4 ? step : 0),
     heightMm: pose.heightMm + (index === 5 ? step : 0),
+    radial: pose.radial + (index === 6 ? step : 0),
   };
 }
 

@@ -1,107 +1,87 @@
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
-import { RAD_PER_DEG } from '../../quantities/angle.ts';
 import { levenbergMarquardt } from '../fit/levenbergMarquardt.ts';
 import type { CameraPose } from './camera.ts';
-import { circleResiduals, type LinePoints } from './circleResiduals.ts';
+import { circleOffsets, type LinePoints } from './circleResiduals.ts';
+import { faceShares, mixtureCost } from './lineMixture.ts';
+import {
+  parametersOfPose,
+  poseOfParameters,
+  POSE_PARAMETER_SIZES,
+  posePriors,
+  type KnownOfCamera,
+} from './poseBelief.ts';
+import { poseGuesses } from './poseGuesses.ts';
 
 /**
  * The camera's pose from the laser line.
  *
  * The laser sheet is level, so where it meets the face of a rib it draws a horizontal circle of the
  * edge's radius about the wheel's axis. A circle of known radius in a known plane direction, seen
- * by a camera of known down tilt, gives distance, height, yaw and roll, and weakly the focal length;
- * what is known beforehand of tilt and field of view enters as a belief with its spread.
+ * by a camera of known down tilt, gives distance, height, yaw and roll, and weakly the focal length
+ * and the lens's bend; what is known of these beforehand enters as a belief with its spread.
+ *
+ * Which points lie on the face is not known: it is found with the pose, by expectation and
+ * maximisation over what a point can be (lineMixture), from the best of many guesses.
  */
-export interface KnownOfCamera {
-  readonly widthPx: number;
-  readonly heightPx: number;
-  readonly downTiltDeg: number;
-  /** Undefined: the spread of ordinary tablets' and phones' lenses is assumed. */
-  readonly horizontalFovDeg?: number;
-  readonly edgeRadiusMm: number;
-  /** Standard deviation of a line point, px: how much the line is trusted beside what is known. */
-  readonly pointSdPx: number;
-}
-
 export interface PoseFit {
   readonly pose: CameraPose;
-  /** Root mean square distance of the line's inlying points from the circle's image, px. */
+  /** Root mean square distance of the face's points from the circle's image, px. */
   readonly residualPx: number;
-  /** Share of the points that lie on the circle's image, within {@link INLIER_PX} widened by the fit's own residual. */
+  /** Share of the points that lie on the circle's image, within {@link INLIER_PX}. */
   readonly inlierShare: number;
+  /** Share of the points that the circle does not explain: neither on it nor fallen into a groove. */
+  readonly strayShare: number;
   readonly inliers: Uint8Array;
-  /** Covariance of (focalPx relative, downTiltDeg, yawDeg, rollDeg, distanceMm, heightMm), 6×6. */
+  /** Covariance of (focalPx relative, downTiltDeg, yawDeg, rollDeg, distanceMm, heightMm, radial), 7×7. */
   readonly covariance: Float64Array;
 }
 
-/** A tablet's own sensor: about 0.3° (data sheets of such sensors; common practice). */
-const DOWN_TILT_SD_DEG = 0.3;
-/** An entered field of view is good to a degree or two. */
-const FOV_SD_DEG = 1.5;
-/** Ordinary rear cameras see 55° to 75° across a landscape picture (common practice). */
-const UNKNOWN_FOV_DEG = 64;
-const UNKNOWN_FOV_SD_DEG = 7;
-/** A tablet on an arm hangs level to some degrees, and faces the wheel roughly. */
-const ROLL_SD_DEG = 6;
-const YAW_SD_DEG = 12;
 /** Pooled over a turn, the line on the rib's face scatters by some tenths of a pixel. */
 export const POOLED_POINT_SD_PX = 0.35;
 /** From one view alone part of it may lie in a groove, pixels away, and look like a circle still. */
-export const FIRST_LOOK_POINT_SD_PX = 1.2;
+export const FIRST_LOOK_POINT_SD_PX = 0.7;
 /** Neighbouring columns err together (crown of the tread, creep, lens): so many err on their own. */
 const INDEPENDENT_POINTS = 25;
 const INLIER_PX = 1.5;
+/** A point this far below the circle, outside of the face, is none of the tread's, px. */
+const STRAY_PX = 2.5;
 const MIN_POINTS = 30;
-/** A point this far above the circle's image lies in a slot or groove, px. */
-const TRIM_PX = 1.2;
-const TRIM_ROUNDS = 4;
-/** Of the points at least this share must be left as the face. */
-const MIN_FACE_SHARE = 0.3;
-/** Distances from the axis to try first, in edge radii: from close by to across the shed. */
-const START_DISTANCES = [1.7, 2.2, 2.9, 4];
+/** A camera stands at least this part of the radius off the tread, and looks down on it by this slope. */
+const LEAST_CLEARANCE = 0.1;
+const LEAST_SLOPE = 0.1;
+const GUESSES = 6;
+/** The face's scatter in the rounds, times a point's own: from a wide net to the point's own. */
+const ROUND_SPREADS = [3, 2, 1.5, 1, 1, 1];
+
 export function poseFromLine(
   points: LinePoints,
   known: KnownOfCamera,
 ): Outcome<PoseFit, 'line-lost'> {
   const n = points.xPx.length;
   if (n < MIN_POINTS) return failed('line-lost', { linePoints: n });
-  const focal0 = focalFromFov(known.horizontalFovDeg ?? UNKNOWN_FOV_DEG, known.widthPx);
-  const starts = [points, ...partsOf(points)].flatMap((part) => startsFrom(part, focal0, known));
-  let best = bestFit(points, starts, focal0, known);
-  // What lies above the circle fell into a groove. Leave it out, and look again with the rest.
-  for (let round = 0; best && round < TRIM_ROUNDS; round++) {
-    const residuals = circleResiduals(
-      points,
-      toPose(best.parameters, focal0, known),
-      known.edgeRadiusMm,
-    );
-    const face = faceOnly(points, residuals);
-    if (face.xPx.length < Math.max(MIN_POINTS, MIN_FACE_SHARE * n)) break;
-    best = bestFit(face, [best.parameters], focal0, known) ?? best;
+  let best: (Fitted & { cost: number }) | null = null;
+  for (const guess of poseGuesses(points, known, GUESSES)) {
+    const fit = settled(points, guess, known);
+    if (fit && (!best || fit.cost < best.cost)) best = fit;
   }
   if (!best) return failed('line-lost', { linePoints: n });
-  const pose = toPose(best.parameters, focal0, known);
-  return judged(best, circleResiduals(points, pose, known.edgeRadiusMm), pose);
+  return judged(best, points, known);
 }
 
 /**
- * Starts from a part of the arc: where a long stretch fell into a groove, the rest alone leads to
- * the right circle, and all together to a wrong one between.
+ * How much better a pose explains the line than another, in units of log-likelihood with the beliefs:
+ * 3 is twenty to one.
  */
-function startsFrom(part: LinePoints, focal0: number, known: KnownOfCamera): Float64Array[] {
-  const upright = START_DISTANCES.map((f) => startAt(part, f * known.edgeRadiusMm, focal0, known));
-  const fit = part.xPx.length >= MIN_POINTS / 2 ? bestFit(part, upright, focal0, known) : null;
-  return fit ? [...upright, fit.parameters] : upright;
-}
-
-/** Left, middle and right halves of the points, by column. */
-function partsOf(points: LinePoints): LinePoints[] {
-  const order = Array.from(points.xPx, (_, i) => i).sort((a, b) => points.xPx[a] - points.xPx[b]);
-  const half = Math.floor(order.length / 2);
-  return [0, Math.floor(half / 2), order.length - half].map((from) => {
-    const at = order.slice(from, from + half);
-    return { xPx: at.map((i) => points.xPx[i]), yPx: at.map((i) => points.yPx[i]) };
-  });
+export function poseLead(
+  points: LinePoints,
+  pose: CameraPose,
+  other: CameraPose,
+  known: KnownOfCamera,
+): number {
+  return (
+    poseCost(points, parametersOfPose(other, known), known) -
+    poseCost(points, parametersOfPose(pose, known), known)
+  );
 }
 
 interface Fitted {
@@ -109,127 +89,79 @@ interface Fitted {
   readonly covariance: Float64Array;
 }
 
-function bestFit(
+/** Face and pose in turn until both stand. */
+function settled(
   points: LinePoints,
-  starts: readonly Float64Array[],
-  focal0: number,
+  guess: Float64Array,
   known: KnownOfCamera,
-): Fitted | null {
-  const n = points.xPx.length;
-  const fovDeg = known.horizontalFovDeg ?? UNKNOWN_FOV_DEG;
-  const fovSdDeg = known.horizontalFovDeg === undefined ? UNKNOWN_FOV_SD_DEG : FOV_SD_DEG;
-  const residuals = (p: Float64Array) =>
-    circleResiduals(points, toPose(p, focal0, known), known.edgeRadiusMm);
-  let best: (Fitted & { cost: number }) | null = null;
-  for (const start of starts) {
-    const fit = levenbergMarquardt(residuals, start, {
-      loss: { kind: 'cauchy', tuning: cauchyTuning(n) },
-      residualSd: known.pointSdPx * Math.sqrt(Math.max(1, n / INDEPENDENT_POINTS)),
-      residualSdIs: 'given',
-      priors: [
-        { index: 0, mean: 0, sd: focalSpread(fovDeg, fovSdDeg) },
-        { index: 1, mean: known.downTiltDeg, sd: DOWN_TILT_SD_DEG },
-        { index: 2, mean: 0, sd: YAW_SD_DEG },
-        { index: 3, mean: 0, sd: ROLL_SD_DEG },
-      ],
-      parameterSizes: [0.1, 1, 1, 1, 100, 100],
-    });
-    if (!fit.ok) continue;
-    const cost = robustCost(residuals(fit.value.parameters));
-    if (!best || cost < best.cost) {
-      best = { parameters: fit.value.parameters, covariance: fit.value.covariance, cost };
-    }
+): (Fitted & { cost: number }) | null {
+  const priors = posePriors(known);
+  const widening = independentWidening(points);
+  const offsetsAt = (p: Float64Array) =>
+    circleOffsets(points, poseOfParameters(p, known), known.edgeRadiusMm);
+  let fitted: Fitted = { parameters: guess, covariance: new Float64Array(0) };
+  for (const spread of ROUND_SPREADS) {
+    const weights = faceShares(offsetsAt(fitted.parameters), spread * known.pointSdPx).map(
+      Math.sqrt,
+    );
+    const fit = levenbergMarquardt(
+      (p) => offsetsAt(p).rowsPx.map((row, i) => row * weights[i]),
+      fitted.parameters,
+      {
+        residualSd: known.pointSdPx * widening,
+        residualSdIs: 'given',
+        priors,
+        parameterSizes: POSE_PARAMETER_SIZES,
+        maxIterations: 30,
+      },
+    );
+    if (!fit.ok) return null;
+    fitted = fit.value;
   }
-  return best;
+  const { parameters } = fitted;
+  if (!looksFromOutside(parameters, known.edgeRadiusMm)) return null;
+  return { ...fitted, cost: poseCost(points, parameters, known) };
 }
 
-/** Points not above the circle's image by more than the trim. */
-function faceOnly(points: LinePoints, residuals: Float64Array): LinePoints & { xPx: number[] } {
-  const xPx: number[] = [];
-  const yPx: number[] = [];
-  for (let i = 0; i < residuals.length; i++) {
-    if (residuals[i] < -TRIM_PX) continue;
-    xPx.push(points.xPx[i]);
-    yPx.push(points.yPx[i]);
-  }
-  return { xPx, yPx };
+/** Minus log-likelihood of the line and the beliefs; as many points as err on their own have a vote. */
+function poseCost(points: LinePoints, parameters: Float64Array, known: KnownOfCamera): number {
+  const offsets = circleOffsets(points, poseOfParameters(parameters, known), known.edgeRadiusMm);
+  const votes = mixtureCost(offsets, known.pointSdPx) / independentWidening(points) ** 2;
+  const beliefs = posePriors(known).reduce(
+    (sum, b) => sum + ((parameters[b.index] - b.mean) / b.sd) ** 2,
+    0,
+  );
+  return votes + beliefs / 2;
 }
 
-/**
- * The residuals' standard deviation is widened for what neighbouring points share; what counts as
- * an outlier must not be: the tuning takes the widening back, to about three times a point's own.
- */
-function cauchyTuning(points: number): number {
-  return 2.385 / Math.sqrt(Math.max(1, points / INDEPENDENT_POINTS));
+/** Outside of the wheel and above the sheet by enough to see the line as a curve. */
+function looksFromOutside(parameters: Float64Array, radiusMm: number): boolean {
+  const clearMm = parameters[4] - radiusMm;
+  return clearMm > LEAST_CLEARANCE * radiusMm && parameters[5] > LEAST_SLOPE * clearMm;
 }
 
-export function focalFromFov(horizontalFovDeg: number, widthPx: number): number {
-  return widthPx / 2 / Math.tan((horizontalFovDeg / 2) * RAD_PER_DEG);
-}
-
-/** Relative spread of the focal length that goes with a spread of the field of view. */
-function focalSpread(fovDeg: number, fovSdDeg: number): number {
-  return (fovSdDeg * RAD_PER_DEG) / Math.sin(fovDeg * RAD_PER_DEG);
-}
-
-/** Parameters: ln(focal/focal0), downTiltDeg, yawDeg, rollDeg, distanceMm, heightMm. */
-function toPose(p: Float64Array, focal0: number, known: KnownOfCamera): CameraPose {
-  return {
-    widthPx: known.widthPx,
-    heightPx: known.heightPx,
-    focalPx: focal0 * Math.exp(p[0]),
-    downTiltDeg: p[1],
-    yawDeg: p[2],
-    rollDeg: p[3],
-    distanceMm: p[4],
-    heightMm: p[5],
-  };
-}
-
-/** Height that puts the circle's near point at the line's median row, for a distance. */
-function startAt(
-  points: LinePoints,
-  distanceMm: number,
-  focal0: number,
-  known: KnownOfCamera,
-): Float64Array {
-  const rows = Float64Array.from(points.yPx).sort();
-  const lowRow = rows[Math.floor(rows.length * 0.75)];
-  const down = known.downTiltDeg * RAD_PER_DEG + Math.atan((lowRow - known.heightPx / 2) / focal0);
-  const heightMm = Math.max(20, (distanceMm - known.edgeRadiusMm) * Math.tan(down));
-  return Float64Array.of(0, known.downTiltDeg, 0, 0, distanceMm, heightMm);
-}
-
-/**
- * Which of two circles the line lies on: sharply, since one on which most of the line lies exactly
- * and the rest in a groove is right beside one that passes near all of it.
- */
-function robustCost(residuals: Float64Array): number {
-  let sum = 0;
-  for (const r of residuals) sum += Math.log1p((r / POOLED_POINT_SD_PX) ** 2);
-  return sum;
+function independentWidening(points: LinePoints): number {
+  return Math.sqrt(Math.max(1, points.xPx.length / INDEPENDENT_POINTS));
 }
 
 function judged(
   fit: Fitted,
-  residuals: Float64Array,
-  pose: CameraPose,
+  points: LinePoints,
+  known: KnownOfCamera,
 ): Outcome<PoseFit, 'line-lost'> {
-  const inliers = new Uint8Array(residuals.length);
-  let count = 0;
-  let sum = 0;
-  for (let i = 0; i < residuals.length; i++) {
-    if (Math.abs(residuals[i]) > INLIER_PX) continue;
-    inliers[i] = 1;
-    count++;
-    sum += residuals[i] * residuals[i];
-  }
-  const inlierShare = count / residuals.length;
-  if (count < MIN_POINTS || pose.distanceMm <= 0) return failed('line-lost', { inlierShare });
+  const pose = poseOfParameters(fit.parameters, known);
+  const { rowsPx } = circleOffsets(points, pose, known.edgeRadiusMm);
+  const inliers = Uint8Array.from(rowsPx, (row) => (Math.abs(row) <= INLIER_PX ? 1 : 0));
+  const count = inliers.reduce((sum, i) => sum + i, 0);
+  const squares = rowsPx.reduce((sum, row, i) => sum + inliers[i] * row * row, 0);
+  const strays = rowsPx.filter((row) => row > STRAY_PX).length;
+  const inlierShare = count / rowsPx.length;
+  if (count < MIN_POINTS / 2) return failed('line-lost', { inlierShare });
   return succeeded({
     pose,
-    residualPx: Math.sqrt(sum / count),
+    residualPx: Math.sqrt(squares / count),
     inlierShare,
+    strayShare: strays / rowsPx.length,
     inliers,
     covariance: fit.covariance,
   });

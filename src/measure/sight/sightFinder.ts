@@ -4,11 +4,12 @@ import type { SweepSetup } from '../../contract/setup.ts';
 import { cameraFromPose, projectPoint, type Camera } from '../geometry/camera.ts';
 import { cylinderPointAtPixel } from '../geometry/cylinder.ts';
 import { FIRST_LOOK_POINT_SD_PX, poseFromLine, type PoseFit } from '../geometry/poseFromLine.ts';
+import type { KnownOfCamera } from '../geometry/poseBelief.ts';
 import type { LinePoints } from '../geometry/circleResiduals.ts';
 import type { LaserColour } from '../laser/laserColour.ts';
 import { findLaserHue } from '../laser/laserHue.ts';
-import { findLaserLine } from '../laser/laserLine.ts';
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
+import { createLinePool, pooledLine, poolLine, type LinePool } from './linePool.ts';
 
 /**
  * Finds the sight: the laser's colour, its line on the tread, and from that the camera. The line
@@ -27,33 +28,28 @@ export interface Sight {
 
 export interface SightFinder {
   readonly setup: SweepSetup;
-  pictures: number;
+  pool: LinePool;
   colour: LaserColour | null;
-  /** Rows seen in each bin of columns, one list a bin; the latest {@link POOL_PICTURES} pictures. */
-  bins: number[][];
-  spreads: number[];
-  size: string;
 }
 
-/** The line is measured every so many pixels of a picture 1280 wide, and pooled in bins of as many. */
-const BINS_PER_PICTURE = 160;
-/** Pictures to pool before a first try, and between tries: half a second and a quarter. */
+/** The line is pooled so often, s: what the camera sees hardly changes in less. */
+const POOL_EVERY_S = 0.07;
+/** Pictures to pool before a first try, and between tries: most of a second, and half of that. */
 const FIRST_TRY_PICTURES = 10;
 const TRY_EVERY = 5;
-const POOL_PICTURES = 48;
-/** A bin counts when the line was there in this share of the pictures. */
-const BIN_SHARE = 0.35;
 /**
- * What a first look must show: a good part of the bins on one circle. Part of the line may lie in
- * a groove; the camera is solved again from the whole sweep, and judged then.
+ * What a first look must show: a good part of the bins on one circle, and few of them where no part
+ * of the tread can be. What lies in a groove is explained; the camera is solved again from more of
+ * the turn, and judged then.
  */
-const MIN_INLIER_SHARE = 0.35;
+const MIN_INLIER_SHARE = 0.3;
+const MAX_STRAY_SHARE = 0.3;
 const MAX_RESIDUAL_PX = 1.1;
 /** The line must be seen across this much of the tread for a camera to be told from it, degrees. */
 const MIN_SPAN_DEG = 45;
 
 export function createSightFinder(setup: SweepSetup): SightFinder {
-  return { setup, pictures: 0, colour: null, bins: [], spreads: [], size: '' };
+  return { setup, pool: createLinePool(0, 0), colour: null };
 }
 
 /** Takes one picture; an answer when a try was due and made, null otherwise. */
@@ -61,65 +57,38 @@ export function lookForSight(
   finder: SightFinder,
   picture: YuvPicture,
 ): Outcome<Sight, 'line-lost'> | null {
-  const size = `${picture.widthPx}×${picture.heightPx}`;
-  if (size !== finder.size) resetPool(finder, size);
+  const { pool } = finder;
+  if (picture.widthPx !== pool.widthPx || picture.heightPx !== pool.heightPx) {
+    finder.pool = createLinePool(picture.widthPx, picture.heightPx);
+    finder.colour = null;
+  }
   if (!finder.colour) {
     const hue = findLaserHue(picture);
     if (!hue.ok) return failed('line-lost', hue.failure.evidence);
     finder.colour = hue.value.colour;
   }
-  poolLine(finder, picture);
-  finder.pictures++;
-  if (
-    finder.pictures < FIRST_TRY_PICTURES ||
-    (finder.pictures - FIRST_TRY_PICTURES) % TRY_EVERY !== 0
-  )
-    return null;
-  return solveSight(finder, picture);
+  if (!poolMore(finder, picture, POOL_EVERY_S)) return null;
+  const pooled = finder.pool.rowsPx.length;
+  if (pooled < FIRST_TRY_PICTURES || (pooled - FIRST_TRY_PICTURES) % TRY_EVERY !== 0) return null;
+  return sightOfPool(finder);
 }
 
-function resetPool(finder: SightFinder, size: string): void {
-  finder.size = size;
-  finder.pictures = 0;
-  finder.colour = null;
-  finder.bins = Array.from({ length: BINS_PER_PICTURE }, () => []);
-  finder.spreads = [];
+/** Pools the line of a picture when the last one pooled is old enough; whether it did. */
+export function poolMore(finder: SightFinder, picture: YuvPicture, everyS: number): boolean {
+  if (!finder.colour || picture.timeS - finder.pool.lastS < everyS) return false;
+  poolLine(finder.pool, picture, finder.colour);
+  return true;
 }
 
-function poolLine(finder: SightFinder, picture: YuvPicture): void {
-  const step = Math.max(1, Math.floor(picture.widthPx / BINS_PER_PICTURE));
-  const line = findLaserLine(picture, finder.colour!, { columnStepPx: step });
-  for (let i = 0; i < line.rowPx.length; i++) {
-    const bin = finder.bins[Math.floor((line.columnsPx[i] / picture.widthPx) * BINS_PER_PICTURE)];
-    if (!bin) continue;
-    bin.push(line.rowPx[i]);
-    if (bin.length > POOL_PICTURES) bin.shift();
-    if (line.rowPx[i] === line.rowPx[i]) finder.spreads.push(line.spreadPx[i]);
-  }
-  if (finder.spreads.length > 8000) finder.spreads.splice(0, 4000);
-}
-
-function solveSight(finder: SightFinder, picture: YuvPicture): Outcome<Sight, 'line-lost'> {
-  const xPx: number[] = [];
-  const yPx: number[] = [];
-  finder.bins.forEach((bin, i) => {
-    const seen = bin.filter((row) => row === row).sort((a, b) => a - b);
-    if (seen.length < BIN_SHARE * bin.length || seen.length === 0) return;
-    xPx.push(((i + 0.5) / BINS_PER_PICTURE) * picture.widthPx);
-    yPx.push(seen[seen.length >> 1]);
+/** The sight that the line pooled so far shows. */
+export function sightOfPool(finder: SightFinder): Outcome<Sight, 'line-lost'> {
+  const { pool, colour } = finder;
+  if (!colour) return failed('line-lost', { linePoints: 0 });
+  const { points, lineSpreadPx } = pooledLine(pool);
+  return sightFromLine(finder.setup, points, {
+    ...{ widthPx: pool.widthPx, heightPx: pool.heightPx, lineSpreadPx },
+    ...{ pointSdPx: FIRST_LOOK_POINT_SD_PX, laserColour: colour },
   });
-  const spreads = Float64Array.from(finder.spreads).sort();
-  return sightFromLine(
-    finder.setup,
-    { xPx, yPx },
-    {
-      widthPx: picture.widthPx,
-      heightPx: picture.heightPx,
-      pointSdPx: FIRST_LOOK_POINT_SD_PX,
-      laserColour: finder.colour!,
-      lineSpreadPx: spreads[spreads.length >> 1] ?? 1.5,
-    },
-  );
 }
 
 export interface LineLook {
@@ -130,27 +99,31 @@ export interface LineLook {
   readonly lineSpreadPx: number;
 }
 
+type PictureLook = Pick<LineLook, 'widthPx' | 'heightPx' | 'pointSdPx'>;
+
+/** What the person entered of the camera, for pictures of this size. */
+export function knownOfCamera(setup: SweepSetup, look: PictureLook): KnownOfCamera {
+  const { downTiltDeg, horizontalFovDeg } = setup.camera;
+  return {
+    ...{ widthPx: look.widthPx, heightPx: look.heightPx, pointSdPx: look.pointSdPx },
+    ...{ downTiltDeg, edgeRadiusMm: setup.wheel.edgeRadiusMm },
+    ...(horizontalFovDeg === undefined ? {} : { horizontalFovDeg }),
+  };
+}
+
 /** The sight from pooled line points: one picture's, or a whole sweep's. */
 export function sightFromLine(
   setup: SweepSetup,
   points: LinePoints,
   look: LineLook,
 ): Outcome<Sight, 'line-lost'> {
-  const fit = poseFromLine(points, {
-    widthPx: look.widthPx,
-    heightPx: look.heightPx,
-    pointSdPx: look.pointSdPx,
-    downTiltDeg: setup.camera.downTiltDeg,
-    edgeRadiusMm: setup.wheel.edgeRadiusMm,
-    ...(setup.camera.horizontalFovDeg === undefined
-      ? {}
-      : { horizontalFovDeg: setup.camera.horizontalFovDeg }),
-  });
+  const fit = poseFromLine(points, knownOfCamera(setup, look));
   if (!fit.ok) return fit;
   const radiusMm = setup.wheel.edgeRadiusMm;
-  const { residualPx, inlierShare, pose } = fit.value;
-  if (inlierShare < MIN_INLIER_SHARE || residualPx > MAX_RESIDUAL_PX) {
-    return failed('line-lost', { inlierShare, residualPx });
+  const { residualPx, inlierShare, strayShare, pose } = fit.value;
+  const strays = strayShare > MAX_STRAY_SHARE;
+  if (strays || inlierShare < MIN_INLIER_SHARE || residualPx > MAX_RESIDUAL_PX) {
+    return failed('line-lost', { inlierShare, strayShare, residualPx });
   }
   const camera = cameraFromPose(pose);
   const spanDeg = spanOnWheelDeg(camera, radiusMm, points, fit.value.inliers);

@@ -56,6 +56,7 @@ function viewOf(setup: SweepSetup, memory: SightMemory, picture: YuvPicture): Wh
     residualPx: memory.poseResidualPx,
     covariance: memory.poseCovariance,
     inlierShare: 1,
+    strayShare: 0,
     inliers: new Uint8Array(0),
   };
   const sight = sightOfPose(setup, poseFit, memory);

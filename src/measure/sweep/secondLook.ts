@@ -8,7 +8,8 @@ import type { WheelView } from './wheelView.ts';
 
 /**
  * Whether what the whole sweep taught differs so much from the first look that the pictures are
- * worth reading again: the unrolled band was bent, or the strips that tell the turn lay askew.
+ * worth reading again: the unrolled band was bent, the strips that tell the turn lay askew, or a
+ * recording made anew had to do with fewer pictures than there are.
  */
 
 /** Bend of the band between middle and flank, degrees of azimuth and mm of height, that is let pass. */
@@ -22,6 +23,7 @@ const PROBE_HEIGHTS_MM = [10, -20];
 export function secondLook(
   recording: SweepRecording,
   geometry: SolvedGeometry,
+  madeAnew: boolean,
 ): SightMemory | null {
   const { view, observations } = geometry;
   const first = observations.leans[0];
@@ -29,12 +31,12 @@ export function secondLook(
     first.toward - recording.edge.lean.toward,
     first.across - recording.edge.lean.across,
   );
-  if (leanOff < LEAN_LIMIT && !isBent(recording.view, view)) return null;
+  if (!madeAnew && leanOff < LEAN_LIMIT && !isBent(recording.view, view)) return null;
   return sightOfGeometry(recording, geometry);
 }
 
-/** Sends points of the first look's band through the picture to the final one. */
-function isBent(from: WheelView, to: WheelView): boolean {
+/** Whether a band unrolled with one view is bent in another: its points sent through the picture. */
+export function isBent(from: WheelView, to: WheelView): boolean {
   for (const zMm of PROBE_HEIGHTS_MM) {
     const middle = carriedPoint(from, to, 0, zMm);
     for (const azimuthDeg of [-FLANK_DEG, FLANK_DEG]) {

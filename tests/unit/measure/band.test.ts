@@ -12,7 +12,7 @@ import {
 } from '../../../src/measure/band/treadBand.ts';
 import { blockProfiles, layoutBlocks } from '../../../src/measure/edge/blockProfiles.ts';
 import { cameraFromPose } from '../../../src/measure/geometry/camera.ts';
-import { focalFromFov } from '../../../src/measure/geometry/poseFromLine.ts';
+import { focalFromFov } from '../../../src/measure/geometry/poseBelief.ts';
 
 const RADIUS_MM = 305;
 const [WIDTH, HEIGHT] = [640, 360];
@@ -52,7 +52,7 @@ function painted(paint: Paint, chromaStep: 1 | 2 = 1): YuvPicture {
 }
 
 function bandOf(picture: YuvPicture) {
-  const camera = cameraFromPose({ ...PLACE, focalPx: focalFromFov(64, WIDTH) });
+  const camera = cameraFromPose({ ...PLACE, focalPx: focalFromFov(64, WIDTH), radial: 0 });
   const band = createTreadBand(camera, RADIUS_MM, 0, WIDTH);
   unrollPicture(band, picture);
   return band;

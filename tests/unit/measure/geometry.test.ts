@@ -10,7 +10,8 @@ import {
   type CameraPose,
 } from '../../../src/measure/geometry/camera.ts';
 import { cylinderPointAtPixel, sightSlope } from '../../../src/measure/geometry/cylinder.ts';
-import { focalFromFov, poseFromLine } from '../../../src/measure/geometry/poseFromLine.ts';
+import { focalFromFov } from '../../../src/measure/geometry/poseBelief.ts';
+import { poseFromLine } from '../../../src/measure/geometry/poseFromLine.ts';
 
 const RADIUS_MM = 305;
 const FOV_DEG = 64;
@@ -26,8 +27,11 @@ const poses = fc.record({
 const bearings = fc.double({ min: -45, max: 45, noNaN: true });
 const heights = fc.double({ min: -60, max: 40, noNaN: true });
 
-function poseOf(free: Omit<CameraPose, 'widthPx' | 'heightPx' | 'focalPx'>): CameraPose {
-  return { widthPx: 1280, heightPx: 720, focalPx: focalFromFov(FOV_DEG, 1280), ...free };
+function poseOf(
+  free: Omit<CameraPose, 'widthPx' | 'heightPx' | 'focalPx' | 'radial'>,
+  radial = 0,
+): CameraPose {
+  return { widthPx: 1280, heightPx: 720, focalPx: focalFromFov(FOV_DEG, 1280), radial, ...free };
 }
 
 function onTread(bearingDeg: number): [number, number] {
@@ -52,6 +56,30 @@ describe('camera', () => {
         expect(Math.hypot(ray[0] - other[0], ray[1] + other[1], ray[2] - other[2])).toBeLessThan(
           1e-9,
         );
+      }),
+    );
+  });
+
+  it('bends as the drawing’s lens does, and back again', () => {
+    const radials = fc.double({ min: -0.1, max: 0.05, noNaN: true });
+    fc.assert(
+      fc.property(poses, bearings, radials, (free, bearingDeg, radial) => {
+        const camera = cameraFromPose(poseOf(free, radial));
+        const at = new Float64Array(2);
+        const [x, y] = onTread(bearingDeg);
+        projectPoint(camera, x, y, 0, at);
+        const ray = rayThroughPixel(camera, at[0], at[1]);
+        const along = -free.heightMm / ray[2];
+        // A millionth of a mm at half a metre: rounding.
+        expect(Math.abs(free.distanceMm + along * ray[0] - x)).toBeLessThan(1e-6);
+        expect(Math.abs(along * ray[1] - y)).toBeLessThan(1e-6);
+        const drawn = drawnCamera({ ...camera.pose, horizontalFovDeg: FOV_DEG });
+        const there = drawnPixel(drawn, [x, -y, 0]);
+        const r2 = ((at[0] - 640) ** 2 + (at[1] - 360) ** 2) / camera.pose.focalPx ** 2;
+        fc.pre(r2 < 0.5);
+        // r·(1 + k·r²) and the division model part by 2·k²·r⁵ focal lengths: 4 px at the corners.
+        const partPx = 3 * radial ** 2 * r2 ** 2.5 * camera.pose.focalPx;
+        expect(Math.hypot(at[0] - there.xPx, at[1] - there.yPx)).toBeLessThan(partPx + 1e-6);
       }),
     );
   });

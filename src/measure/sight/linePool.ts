@@ -1,0 +1,90 @@
+import type { YuvPicture } from '../../contract/picture.ts';
+import type { LinePoints } from '../geometry/circleResiduals.ts';
+import type { LaserColour } from '../laser/laserColour.ts';
+import { findLaserLine } from '../laser/laserLine.ts';
+
+/**
+ * The line of many pictures, pooled by picture column. Camera and laser stand still, so the line on
+ * the rib's face is one fixed curve; where it falls into slots and grooves it lies higher, at one
+ * time here and at another there, since the wheel leans as it turns. The lowest row at which the line
+ * often lies is the face's: after a third of a turn nearly every column has shown it.
+ */
+export interface LinePool {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /** Rows of the line, one array of {@link BINS_PER_PICTURE} a picture, NaN where not seen. */
+  readonly rowsPx: Float32Array[];
+  readonly spreadsPx: number[];
+  lastS: number;
+}
+
+const BINS_PER_PICTURE = 160;
+/** At most so many pictures: a minute of them at four a second. Then every second one goes. */
+const MOST_PICTURES = 240;
+/** A column counts when it showed the line in so many pictures, and in this share of all. */
+const LEAST_SEEN = 4;
+const LEAST_SEEN_SHARE = 0.12;
+/** Rows of one place lie within this of its middle, px: noise, creep and lean of the face. */
+const CLUSTER_HALF_PX = 1.2;
+/** A place counts when it holds this share of the fullest place's rows. */
+const CLUSTER_SHARE = 0.3;
+const MOST_SPREADS = 4000;
+
+export function createLinePool(widthPx: number, heightPx: number): LinePool {
+  return { widthPx, heightPx, rowsPx: [], spreadsPx: [], lastS: -Infinity };
+}
+
+/** Looks for the line in a whole picture and adds its rows. */
+export function poolLine(pool: LinePool, picture: YuvPicture, colour: LaserColour): void {
+  const step = Math.max(1, Math.floor(picture.widthPx / BINS_PER_PICTURE));
+  const line = findLaserLine(picture, colour, { columnStepPx: step });
+  const rows = new Float32Array(BINS_PER_PICTURE).fill(NaN);
+  for (let i = 0; i < line.rowPx.length; i++) {
+    if (line.rowPx[i] !== line.rowPx[i]) continue;
+    rows[Math.floor((line.columnsPx[i] / picture.widthPx) * BINS_PER_PICTURE)] = line.rowPx[i];
+    if (pool.spreadsPx.length < MOST_SPREADS) pool.spreadsPx.push(line.spreadPx[i]);
+  }
+  pool.rowsPx.push(rows);
+  pool.lastS = picture.timeS;
+  if (pool.rowsPx.length <= MOST_PICTURES) return;
+  const kept = pool.rowsPx.filter((_, i) => i % 2 === 0);
+  pool.rowsPx.splice(0, pool.rowsPx.length, ...kept);
+}
+
+/** The lowest place of the line in each column, and the line's typical RMS width, px. */
+export function pooledLine(pool: LinePool): { points: LinePoints; lineSpreadPx: number } {
+  const least = Math.max(LEAST_SEEN, LEAST_SEEN_SHARE * pool.rowsPx.length);
+  const xPx: number[] = [];
+  const yPx: number[] = [];
+  for (let bin = 0; bin < BINS_PER_PICTURE; bin++) {
+    const rows = Float32Array.from(pool.rowsPx, (r) => r[bin]).filter((row) => row === row);
+    if (rows.length < least) continue;
+    xPx.push(((bin + 0.5) / BINS_PER_PICTURE) * pool.widthPx);
+    yPx.push(lowestPlacePx(rows.sort()));
+  }
+  const spreads = Float64Array.from(pool.spreadsPx).sort();
+  return { points: { xPx, yPx }, lineSpreadPx: spreads[spreads.length >> 1] ?? 1.5 };
+}
+
+/** Mean of the lowest strong cluster of rows; `rows` in order, at least one. */
+function lowestPlacePx(rows: Float32Array): number {
+  const near = Uint16Array.from(rows, (row) => within(rows, row).count);
+  let at = rows.length - 1;
+  const enough = CLUSTER_SHARE * near.reduce((most, n) => Math.max(most, n), 0);
+  while (at > 0 && near[at] < enough) at--;
+  // From the cluster's lower border to its middle.
+  const border = rows[at];
+  while (at > 0 && near[at - 1] >= near[at] && border - rows[at - 1] <= CLUSTER_HALF_PX) at--;
+  return within(rows, rows[at]).meanPx;
+}
+
+function within(rows: Float32Array, middle: number): { count: number; meanPx: number } {
+  let count = 0;
+  let sum = 0;
+  for (const row of rows) {
+    if (Math.abs(row - middle) > CLUSTER_HALF_PX) continue;
+    count++;
+    sum += row;
+  }
+  return { count, meanPx: sum / count };
+}

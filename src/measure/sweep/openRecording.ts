@@ -1,0 +1,185 @@
+import type { YuvPicture } from '../../contract/picture.ts';
+import { FIRST_LOOK_POINT_SD_PX, poseLead } from '../geometry/poseFromLine.ts';
+import { pooledLine } from '../sight/linePool.ts';
+import {
+  knownOfCamera,
+  poolMore,
+  sightOfPool,
+  type Sight,
+  type SightFinder,
+} from '../sight/sightFinder.ts';
+import {
+  createKeptPictures,
+  FIRST_PICTURES,
+  keepOnly,
+  keepPicture,
+  makeRoom,
+  type KeptPictures,
+} from './keptPictures.ts';
+import { isBent } from './secondLook.ts';
+import { coveredDeg } from './sweepChecks.ts';
+import { recordPicture, startRecording, type SweepRecording } from './sweepRecording.ts';
+import { createWheelView } from './wheelView.ts';
+
+/**
+ * The first third of a sweep, in which the view is open to doubt. A first look is taken from a wheel
+ * at rest: part of the line may lie in a groove then, and from above that makes a curve as smooth as
+ * the face's. As the wheel turns and leans, nearly every column shows the face at some time. So the
+ * line is pooled on, pictures are kept, and when the pooled line says another camera the recording
+ * is made anew from them, a few with each picture that comes.
+ */
+export interface OpenRecording {
+  readonly finder: SightFinder;
+  readonly kept: KeptPictures;
+  recording: SweepRecording | null;
+  /** How many of the kept pictures the recording has taken. */
+  taken: number;
+  /** Spacing of the kept pictures in time while looking, and in turn afterwards; doubled to make room. */
+  keepEveryS: number;
+  keepEveryDeg: number;
+  /** Turn at which the last kept picture stood, and at which the view is held against the line next. */
+  keptAtDeg: number;
+  checkAtDeg: number;
+  /** True once the view stands for good, and nothing is kept any more. */
+  settled: boolean;
+  /** True when the recording was made anew, from fewer pictures than had been seen. */
+  madeAnew: boolean;
+}
+
+/** Turn covered between two looks at the pooled line, and at which the view is settled, degrees. */
+const CHECK_EVERY_DEG = 30;
+const SETTLED_DEG = 125;
+/** Kept pictures stand so far apart in turn: the tread is followed over twice as much. */
+const KEEP_EVERY_DEG = 1.3;
+const KEEP_EVERY_S = 0.08;
+/** The whole picture is searched for the line so often, s. */
+const POOL_EVERY_S = 0.25;
+/** Log-likelihood by which another camera must explain the pooled line better: twenty to one. */
+const LEAD = 3;
+/** Pictures measured again for each that comes: it catches up, and a tablet still keeps pace. */
+const AGAIN_PER_PICTURE = 3;
+
+export function createOpenRecording(finder: SightFinder): OpenRecording {
+  return {
+    ...{ finder, kept: createKeptPictures(), recording: null, taken: 0 },
+    ...{ keepEveryS: KEEP_EVERY_S, keepEveryDeg: KEEP_EVERY_DEG, keptAtDeg: 0 },
+    ...{ checkAtDeg: CHECK_EVERY_DEG, settled: false, madeAnew: false },
+  };
+}
+
+/** While line and edge are being looked for: the picture is kept. */
+export function keepWhileLooking(open: OpenRecording, picture: YuvPicture): void {
+  const { pictures } = open.kept;
+  if (picture.timeS - (pictures[pictures.length - 1]?.timeS ?? -Infinity) < open.keepEveryS) return;
+  keepPicture(open.kept, picture);
+  if (makeRoom(open.kept)) open.keepEveryS *= 2;
+}
+
+/** Starts, or starts anew, with a view of the wheel; false when no edge is found in it. */
+export function recordWith(open: OpenRecording, sight: Sight): boolean {
+  const { kept, finder } = open;
+  const view = createWheelView(finder.setup, sight, kept.pictures[0].yStride);
+  const recording = startRecording(view, kept.pictures.slice(0, FIRST_PICTURES));
+  if (!recording) return false;
+  open.recording = recording;
+  open.taken = 0;
+  return true;
+}
+
+/** Begins with a camera known from before: the kept pictures are taken in, and nothing is open. */
+export function beginSettled(open: OpenRecording, recording: SweepRecording): void {
+  for (const picture of open.kept.pictures) recordPicture(recording, picture);
+  open.recording = recording;
+  settle(open);
+}
+
+function settle(open: OpenRecording): void {
+  open.settled = true;
+  keepOnly(open.kept, () => false);
+  open.taken = 0;
+}
+
+/** True when all pictures kept so far have been recorded. */
+export function isCaughtUp(open: OpenRecording): boolean {
+  return open.taken >= open.kept.pictures.length;
+}
+
+/** Takes one picture of a recording that has begun. */
+export function takePicture(open: OpenRecording, picture: YuvPicture): void {
+  const { recording } = open;
+  if (!recording) throw new Error('takePicture: the recording has not begun');
+  if (open.settled) {
+    recordPicture(recording, picture);
+    return;
+  }
+  poolMore(open.finder, picture, POOL_EVERY_S);
+  if (!isCaughtUp(open)) {
+    keepPicture(open.kept, picture);
+    catchUp(open, AGAIN_PER_PICTURE);
+    return;
+  }
+  const { turnIndex } = recordPicture(recording, picture);
+  const turnDeg = turnIndex === null ? open.keptAtDeg : recording.turn.turnDeg[turnIndex];
+  if (Math.abs(turnDeg - open.keptAtDeg) >= open.keepEveryDeg) {
+    keepPicture(open.kept, picture);
+    if (makeRoom(open.kept)) open.keepEveryDeg *= 2;
+    open.taken = open.kept.pictures.length;
+    open.keptAtDeg = turnDeg;
+  }
+  holdAgainstLine(open);
+}
+
+/** Records up to so many of the kept pictures. */
+export function catchUp(open: OpenRecording, atMost: number): void {
+  const { recording, kept } = open;
+  if (!recording || open.settled) return;
+  for (let n = 0; n < atMost && open.taken < kept.pictures.length; n++) {
+    recordPicture(recording, kept.pictures[open.taken++]);
+  }
+  if (!isCaughtUp(open)) return;
+  thinByTurn(open, recording);
+}
+
+/** Of pictures taken from a wheel at rest, or as fast as they came, only every degree or so is kept. */
+function thinByTurn(open: OpenRecording, recording: SweepRecording): void {
+  const { frames, turn } = recording;
+  let last = -Infinity;
+  keepOnly(open.kept, (i) => {
+    const { turnIndex } = frames[i];
+    const turnDeg = turnIndex === null ? last : turn.turnDeg[turnIndex];
+    if (i >= FIRST_PICTURES && Math.abs(turnDeg - last) < open.keepEveryDeg) return false;
+    last = turnDeg;
+    return true;
+  });
+  open.taken = open.kept.pictures.length;
+  open.keptAtDeg = last;
+}
+
+function holdAgainstLine(open: OpenRecording): void {
+  const { recording } = open;
+  const covered = recording ? coveredDeg(recording.turn.turnDeg) : 0;
+  if (!recording || covered < open.checkAtDeg) return;
+  open.checkAtDeg = covered + CHECK_EVERY_DEG;
+  const sight = clearlyBetter(open, recording);
+  if (sight && recordWith(open, sight)) {
+    open.madeAnew = true;
+    catchUp(open, AGAIN_PER_PICTURE);
+    return;
+  }
+  if (covered < SETTLED_DEG) return;
+  settle(open);
+}
+
+/** The pooled line's own camera, when it explains the line so much better that pictures are worth measuring again. */
+function clearlyBetter(open: OpenRecording, recording: SweepRecording): Sight | null {
+  const { finder } = open;
+  const { setup, sight, band } = recording.view;
+  const pooled = sightOfPool(finder);
+  if (!pooled.ok) return null;
+  const look = { ...finder.pool, pointSdPx: FIRST_LOOK_POINT_SD_PX };
+  const known = knownOfCamera(setup, look);
+  const { points } = pooledLine(finder.pool);
+  if (poseLead(points, pooled.value.camera.pose, sight.camera.pose, known) < LEAD) return null;
+  const view = createWheelView(setup, pooled.value, band.tables.yStride);
+  return isBent(recording.view, view) ? pooled.value : null;
+}
