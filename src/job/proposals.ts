@@ -40,6 +40,30 @@ export function proposedWheel(id: string, label: string, now: string): WheelReco
   };
 }
 
+/**
+ * Another wheel of the same set: lengths that go with the size are taken over as they stand, and a
+ * measurement of the other wheel counts here as entered. Mass and depth differ from wheel to wheel
+ * even within a set (a worn tyre is a kilogram lighter): only assumed.
+ */
+export function wheelLike(other: WheelRecord, id: string, label: string, now: string): WheelRecord {
+  return {
+    ...proposedWheel(id, label, now),
+    tyre: other.tyre,
+    massKg: assumed(other.massKg.value),
+    edgeRadiusMm: takenOver(other.edgeRadiusMm),
+    boreDiameterMm: other.boreDiameterMm === null ? null : takenOver(other.boreDiameterMm),
+    ballDiameterMm: takenOver(other.ballDiameterMm),
+    pendulumDepthMm: assumed(other.pendulumDepthMm.value),
+    mark: other.mark,
+    rings: other.rings.map((ring) => ({ ...ring, radiusMm: takenOver(ring.radiusMm) })),
+    weightStepG: other.weightStepG,
+  };
+}
+
+function takenOver({ value, origin }: SourcedNumber): SourcedNumber {
+  return { value, origin: origin === 'assumed' ? 'assumed' : 'entered' };
+}
+
 /** A wheel as a setup file describes it; what stands in a file was entered by someone. */
 export function wheelOfSetup(id: string, setup: SweepSetup, now: string): WheelRecord {
   const { wheel, stand } = setup;

@@ -54,3 +54,8 @@ export const WheelIcon = () => (
   <Icon path="M16 3 A13 13 0 1 0 16 29 A13 13 0 1 0 16 3 M16 9 A7 7 0 1 0 16 23 A7 7 0 1 0 16 9 M16 14 A2 2 0 1 0 16 18 A2 2 0 1 0 16 14" />
 );
 export const CautionIcon = () => <Icon path="M16 4 L29 27 H3 Z M16 12 V19 M16 22 V24" />;
+/** Out through the shed's door. */
+export const TakeOutIcon = () => (
+  <Icon path="M18 4 H5 V28 H18 M12 16 H28 M22 9.5 L28.5 16 L22 22.5" />
+);
+export const PlayIcon = () => <Icon path="M4 5 H28 V27 H4 Z M13 11 L21 16 L13 21 Z" />;

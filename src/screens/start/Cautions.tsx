@@ -1,4 +1,5 @@
 import { words } from '../words/words.ts';
+import './start.css';
 
 /** Shown once at the start, and again on demand. */
 export function Cautions({ onUnderstood }: { readonly onUnderstood: () => void }) {

@@ -1,5 +1,6 @@
 import { HeavyDrop, LightRing } from '../parts/shapes.tsx';
 import { words } from '../words/words.ts';
+import './start.css';
 
 /** Lean of the drawn wheel, degrees: some ten times a real one, so that it can be seen. */
 const DRAWN_LEAN_DEG = 7;
@@ -38,7 +39,6 @@ export function StandFromTheSide() {
           {words.start.drawnLight}
         </text>
       </svg>
-      <figcaption>{words.start.drawingText}</figcaption>
     </figure>
   );
 }

@@ -6,11 +6,13 @@ import { createMemoryLogbook } from '../../../src/session/logbook/memoryLogbook.
 import { createAppUpdate } from '../../../src/session/appUpdate.ts';
 import { createReadingKeeper } from '../../../src/session/readingKeeper.ts';
 import { drawnPicture } from './drawnPicture.ts';
+import { GALLERY_PLACES } from './galleryPlaces.ts';
+import { fillShed } from './shedLogbook.ts';
 import { GALLERY_STATES } from './states.ts';
 
 /**
  * Shows the screens in one fixed state, `?state=NAME`; `&backdrop=ADDRESS` puts a real picture
- * behind the overlay. What the screens ask of the session is written to `window.asked`.
+ * behind the overlay. `?place=NAME` shows a screen of the logbook instead. What the screens ask of the session is written to `window.asked`.
  */
 const query = new URLSearchParams(location.search);
 const name = query.get('state') ?? 'choosing';
@@ -78,7 +80,14 @@ window.showState = (next) => {
 const logbook = createMemoryLogbook();
 const keeper = createReadingKeeper(session, logbook);
 const update = createAppUpdate(session, null);
-atItsPlace(GALLERY_STATES[name]!);
+const place = query.get('place');
+if (place === null) {
+  atItsPlace(GALLERY_STATES[name]!);
+} else {
+  await fillShed(logbook);
+  // Kept on a reload, as an address is.
+  if (location.hash === '') location.hash = GALLERY_PLACES[place]!;
+}
 createRoot(document.getElementById('root')!).render(
   <App {...{ session, logbook, keeper, update }} />,
 );

@@ -3,9 +3,11 @@ import { STORAGE_TROUBLES } from '../../../contract/storageTroubles.ts';
 import { TROUBLES } from '../../../contract/troubles.ts';
 import type { NoticeCode } from '../../../contract/notice.ts';
 import { common } from './common.ts';
+import { job } from './job.ts';
 import { directions } from './directions.ts';
 import { licences } from './licences.ts';
 import { reading, warnings } from './reading.ts';
+import { shed } from './shed.ts';
 import { setup } from './setup.ts';
 import { cautions, start } from './start.ts';
 import { sweep, troubleNow } from './sweep.ts';
@@ -14,6 +16,8 @@ import { update } from './update.ts';
 /** English: the form that every language has to fill. */
 export const en = {
   common,
+  shed,
+  job,
   start,
   cautions,
   setup,
