@@ -1,6 +1,7 @@
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
 import type { ParameterPrior } from '../fit/levenbergMarquardt.ts';
 import type { CameraPose } from './camera.ts';
+import type { TurnedSpan } from './turnedSpans.ts';
 
 /** What is known of a camera before the line is looked at, and a pose as a row of parameters. */
 export interface KnownOfCamera {
@@ -12,6 +13,8 @@ export interface KnownOfCamera {
   readonly edgeRadiusMm: number;
   /** Standard deviation of a line point, px: how much the line is trusted beside what is known. */
   readonly pointSdPx: number;
+  /** How the tread was seen to move while the wheel turned; missing before it has. */
+  readonly spans?: readonly TurnedSpan[];
 }
 
 /** A tablet's own sensor: about 0.3° (data sheets of such sensors; common practice). */

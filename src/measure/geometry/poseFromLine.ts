@@ -11,6 +11,7 @@ import {
   type KnownOfCamera,
 } from './poseBelief.ts';
 import { poseGuesses } from './poseGuesses.ts';
+import { spanResiduals } from './turnedSpans.ts';
 
 /**
  * The camera's pose from the laser line.
@@ -18,7 +19,8 @@ import { poseGuesses } from './poseGuesses.ts';
  * The laser sheet is level, so where it meets the face of a rib it draws a horizontal circle of the
  * edge's radius about the wheel's axis. A circle of known radius in a known plane direction, seen
  * by a camera of known down tilt, gives distance, height, yaw and roll, and weakly the focal length
- * and the lens's bend; what is known of these beforehand enters as a belief with its spread.
+ * and the lens's bend; what is known of these beforehand enters as a belief with its spread, and so
+ * does the way of the tread's texture through the picture once the wheel has turned.
  *
  * Which points lie on the face is not known: it is found with the pose, by expectation and
  * maximisation over what a point can be (lineMixture), from the best of many guesses.
@@ -96,7 +98,8 @@ function settled(
   known: KnownOfCamera,
 ): (Fitted & { cost: number }) | null {
   const priors = posePriors(known);
-  const widening = independentWidening(points);
+  const residualSd = known.pointSdPx * independentWidening(points);
+  const spans = known.spans ?? [];
   const offsetsAt = (p: Float64Array) =>
     circleOffsets(points, poseOfParameters(p, known), known.edgeRadiusMm);
   let fitted: Fitted = { parameters: guess, covariance: new Float64Array(0) };
@@ -105,10 +108,13 @@ function settled(
       Math.sqrt,
     );
     const fit = levenbergMarquardt(
-      (p) => offsetsAt(p).rowsPx.map((row, i) => row * weights[i]),
+      (p) => [
+        ...offsetsAt(p).rowsPx.map((row, i) => row * weights[i]),
+        ...spanResiduals(spans, poseOfParameters(p, known)).map((z) => z * residualSd),
+      ],
       fitted.parameters,
       {
-        residualSd: known.pointSdPx * widening,
+        residualSd,
         residualSdIs: 'given',
         priors,
         parameterSizes: POSE_PARAMETER_SIZES,
@@ -131,7 +137,9 @@ function poseCost(points: LinePoints, parameters: Float64Array, known: KnownOfCa
     (sum, b) => sum + ((parameters[b.index] - b.mean) / b.sd) ** 2,
     0,
   );
-  return votes + beliefs / 2;
+  const pose = poseOfParameters(parameters, known);
+  const misses = spanResiduals(known.spans ?? [], pose).reduce((sum, z) => sum + z * z, 0);
+  return votes + (beliefs + misses) / 2;
 }
 
 /** Outside of the wheel and above the sheet by enough to see the line as a curve. */

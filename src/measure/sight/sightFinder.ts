@@ -5,6 +5,7 @@ import { cameraFromPose, projectPoint, type Camera } from '../geometry/camera.ts
 import { cylinderPointAtPixel } from '../geometry/cylinder.ts';
 import { FIRST_LOOK_POINT_SD_PX, poseFromLine, type PoseFit } from '../geometry/poseFromLine.ts';
 import type { KnownOfCamera } from '../geometry/poseBelief.ts';
+import type { TurnedSpan } from '../geometry/turnedSpans.ts';
 import type { LinePoints } from '../geometry/circleResiduals.ts';
 import type { LaserColour } from '../laser/laserColour.ts';
 import { findLaserHue } from '../laser/laserHue.ts';
@@ -97,9 +98,10 @@ export interface LineLook {
   readonly pointSdPx: number;
   readonly laserColour: LaserColour;
   readonly lineSpreadPx: number;
+  readonly spans?: readonly TurnedSpan[];
 }
 
-type PictureLook = Pick<LineLook, 'widthPx' | 'heightPx' | 'pointSdPx'>;
+type PictureLook = Pick<LineLook, 'widthPx' | 'heightPx' | 'pointSdPx' | 'spans'>;
 
 /** What the person entered of the camera, for pictures of this size. */
 export function knownOfCamera(setup: SweepSetup, look: PictureLook): KnownOfCamera {
@@ -108,6 +110,7 @@ export function knownOfCamera(setup: SweepSetup, look: PictureLook): KnownOfCame
     ...{ widthPx: look.widthPx, heightPx: look.heightPx, pointSdPx: look.pointSdPx },
     ...{ downTiltDeg, edgeRadiusMm: setup.wheel.edgeRadiusMm },
     ...(horizontalFovDeg === undefined ? {} : { horizontalFovDeg }),
+    ...(look.spans ? { spans: look.spans } : {}),
   };
 }
 

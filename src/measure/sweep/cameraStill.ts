@@ -24,6 +24,8 @@ const MIN_PICTURES = 10;
 const MOVED_PX = 3;
 /** Small pictures: rows are not told better than this, px. */
 const MOVED_MIN_PX = 2.2;
+/** What a groove 8 mm deep does to the line where it cannot be told from the face, px of a picture 1280 wide. */
+const GROOVE_PX = 10;
 
 export function checkCameraStill(
   observations: EdgeObservations,
@@ -31,7 +33,9 @@ export function checkCameraStill(
   view: WheelView,
 ): Outcome<never, 'camera-moved'> | null {
   const perPicture = Float64Array.from(observations.timeS, (_, i) => facePx(observations, line, i));
-  const limitPx = Math.max(MOVED_MIN_PX, (MOVED_PX * view.sight.camera.pose.widthPx) / 1280);
+  const perWidth = view.sight.camera.pose.widthPx / 1280;
+  const groovePx = line.expectedOnly ? 0 : GROOVE_PX * perWidth;
+  const limitPx = Math.max(MOVED_MIN_PX, MOVED_PX * perWidth) + groovePx;
   const way = wayTurnedDeg(observations.turnDeg);
   const last = way[way.length - 1] ?? 0;
   let highest = 0;

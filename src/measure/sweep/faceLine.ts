@@ -28,6 +28,11 @@ export interface FaceLine {
    * out; observations × blocks, NaN where the line was not seen.
    */
   readonly awayPx: Float32Array;
+  /**
+   * True when only sightings were taken where the edge lies below the sheet, so that the line is on
+   * the rib's face; false when there were too few, and part of the rest lies in the groove.
+   */
+  readonly expectedOnly: boolean;
 }
 
 /** A crown to start from: a car tyre's shoulder slopes by some 5 % (geometry of usual crown radii). */
@@ -45,6 +50,15 @@ const HISTOGRAM_REACH_PX = 20;
 const MIN_ROWS = 12;
 /** Wider gaps land on another rib, whose crown is not this one's slope, mm. */
 const MAX_GAP_MM = 25;
+
+/**
+ * With its edge so far below the sheet a block shows the line on the rib above it, mm: the sheet's own
+ * width and the edge's rounding. With the edge above the sheet the line lies in the groove, or is
+ * hidden behind the rib.
+ */
+const ON_FACE_MM = 1;
+/** Blocks that make a circle of the expected sightings alone. */
+const LEAST_BLOCKS = 11;
 
 interface Samples {
   /** Index of each sighting's observation. */
@@ -67,9 +81,13 @@ export function faceLine(
     observations.turnDeg,
     view.setup.stand.ballDiameterMm / 2,
   );
-  const samples = Array.from({ length: blocks }, (_, b) =>
-    samplesOf(recording, observations, view, way, b),
-  );
+  const samplesWithin = (highestGapMm: number): Samples[] =>
+    Array.from({ length: blocks }, (_, b) =>
+      samplesOf(recording, observations, view, way, b, highestGapMm),
+    );
+  const expected = samplesWithin(-ON_FACE_MM);
+  const expectedOnly = expected.filter((s) => s.at.length >= MIN_ROWS).length >= LEAST_BLOCKS;
+  const samples = expectedOnly ? expected : samplesWithin(MAX_GAP_MM);
   let crownSlope = START_CROWN_SLOPE;
   let members: Uint8Array[] = [];
   for (let pass = 0; pass < PASSES; pass++) {
@@ -97,6 +115,7 @@ export function faceLine(
     scatterPx: count > 0 ? Math.sqrt(squares / count) : NaN,
     blocksSeen: xPx.length / POINTS_PER_BLOCK,
     awayPx,
+    expectedOnly,
   };
 }
 
@@ -106,6 +125,7 @@ function samplesOf(
   view: WheelView,
   way: ReturnType<typeof creepWay>,
   block: number,
+  highestGapMm: number,
 ): Samples {
   const azimuthDeg = observations.azimuthsDeg[block];
   const [cos, sin] = [
@@ -123,7 +143,7 @@ function samplesOf(
     const lean = observations.leans[i];
     const towardHere = lean.toward * cos + lean.across * sin;
     const gap = observations.offsetMm + view.setup.wheel.edgeRadiusMm * towardHere;
-    if (Math.abs(gap) > MAX_GAP_MM) continue;
+    if (gap < -MAX_GAP_MM || gap > highestGapMm) continue;
     // At the sheet's own height the face swings inward by lean times height above the ball.
     const outwardMm = way.toward[i] * cos + way.across[i] * sin - view.lineAboveBallMm * towardHere;
     at.push(i);

@@ -1,4 +1,5 @@
 import { projectPoint, type Camera } from '../geometry/camera.ts';
+import type { TurnedSpan } from '../geometry/turnedSpans.ts';
 import type { LinePoints } from '../geometry/circleResiduals.ts';
 import { POOLED_POINT_SD_PX } from '../geometry/poseFromLine.ts';
 import { cylinderPointAtPixel } from '../geometry/cylinder.ts';
@@ -8,17 +9,22 @@ import type { SweepRecording } from './sweepRecording.ts';
 import { createWheelView, roomPoint, type WheelView } from './wheelView.ts';
 
 /**
- * The camera solved again from the whole sweep's line. The pictures were unrolled with a first
+ * The camera solved again from the whole sweep's line and the way its texture moved. The pictures were unrolled with a first
  * look's camera, taken while part of the line may have lain in a groove; what they measured is
  * carried over to this better one. Null when the line does not make a camera.
  */
-export function finalView(recording: SweepRecording, line: LinePoints): WheelView | null {
+export function finalView(
+  recording: SweepRecording,
+  line: LinePoints,
+  spans: readonly TurnedSpan[],
+): WheelView | null {
   const { view } = recording;
   const { pose } = view.sight.camera;
   const sight = sightFromLine(view.setup, line, {
     widthPx: pose.widthPx,
     heightPx: pose.heightPx,
     pointSdPx: POOLED_POINT_SD_PX,
+    spans,
     laserColour: view.sight.laserColour,
     lineSpreadPx: view.sight.lineSpreadPx,
   });

@@ -12,6 +12,7 @@ import { faceLine, type FaceLine } from './faceLine.ts';
 import { finalView } from './finalView.ts';
 import { refineShifts, type RefinedShifts } from './refinedShifts.ts';
 import type { SweepRecording } from './sweepRecording.ts';
+import { textureSpans } from './textureSpans.ts';
 import type { WheelView } from './wheelView.ts';
 
 /** A whole sweep worked out, from what was kept of its pictures. */
@@ -49,9 +50,11 @@ export function solveGeometry(recording: SweepRecording): Outcome<SolvedGeometry
     return failed('too-few-frames', { picturesFollowed: observations.timeS.length });
   }
   let line = faceLine(recording, observations, view);
+  const closure = closeTurn(recording.turn);
   let solvedOnce = false;
   for (let round = 0; round < GEOMETRY_ROUNDS; round++) {
-    const better = finalView(recording, line.points);
+    const spans = closure ? textureSpans(recording, closure.scale, line.crownSlope) : [];
+    const better = finalView(recording, line.points, spans);
     if (better) view = better;
     solvedOnce ||= better !== null;
     observations = edgeObservations(recording, refined, view, line.crownSlope, turnDegOf);

@@ -1,0 +1,176 @@
+import { AZIMUTH_STEP_DEG } from '../band/treadBand.ts';
+import { projectPoint } from '../geometry/camera.ts';
+import type { TurnedSpan } from '../geometry/turnedSpans.ts';
+import { STRIP_HEIGHTS_MM } from '../turn/treadTexture.ts';
+import type { SweepRecording } from './sweepRecording.ts';
+import { roomPoint, type WheelView } from './wheelView.ts';
+
+/**
+ * The wheel calibrates the camera: how fast the tread moves across each part of the picture, against
+ * the turn, which a whole revolution makes exact. Where the band's azimuths are stretched the
+ * texture seems to move too slowly. Pairs of views some degrees apart are matched in windows of
+ * the band, apart for the ribs above and below the edge's groove.
+ */
+
+/** Turn between the two views of a pair: much against the error of a match, little against a window. */
+const PAIR_DEG = 8;
+const PAIR_SLACK_DEG = 1;
+/** Pairs begin so far apart in turn. */
+const PAIR_EVERY_DEG = 3;
+/** Windows' middles and half width, as parts of the band's reach. */
+const WINDOW_MIDDLES = [-0.66, -0.33, 0, 0.33, 0.66];
+const WINDOW_HALF = 0.2;
+/** Strips that are matched together: those above the edge's groove, and the first rib below it. */
+const STRIP_GROUPS = [
+  [0, 1, 2, 3, 4],
+  [5, 6, 7, 8],
+];
+/** A speed off by a tenth is searched: well under half a tread pitch over a pair. */
+const REACH_COLUMNS = 6;
+const MIN_CORRELATION = 0.45;
+const MIN_PAIRS = 12;
+/** What a window's speed cannot know: the tread's radius there (2 mm are 1 %), strips that lie askew. */
+const SPEED_SD = 0.008;
+
+export function textureSpans(
+  recording: SweepRecording,
+  turnScale: number,
+  crownSlope: number,
+): TurnedSpan[] {
+  const pairs = pairsOf(recording);
+  const { band, setup } = recording.view;
+  const reachDeg = band.azimuthDeg[0];
+  const spans: TurnedSpan[] = [];
+  for (const strips of STRIP_GROUPS) {
+    const aboveMm = strips.reduce((sum, s) => sum + STRIP_HEIGHTS_MM[s], 0) / strips.length;
+    for (const middle of WINDOW_MIDDLES) {
+      const speed = windowSpeed(
+        recording,
+        pairs,
+        strips,
+        middle * reachDeg,
+        WINDOW_HALF * reachDeg,
+      );
+      if (!speed) continue;
+      const zMm = recording.edge.heightMm + aboveMm;
+      const half = (speed.ratio * PAIR_DEG) / 2;
+      const fromPx = pixelAt(recording.view, middle * reachDeg - half, zMm);
+      const toPx = pixelAt(recording.view, middle * reachDeg + half, zMm);
+      if (!fromPx || !toPx) continue;
+      spans.push({
+        ...{ fromPx, toPx, turnDeg: PAIR_DEG * turnScale },
+        radiusMm: setup.wheel.edgeRadiusMm - crownSlope * aboveMm,
+        sdDeg: PAIR_DEG * Math.hypot(SPEED_SD, speed.standardError),
+      });
+    }
+  }
+  return spans;
+}
+
+function pixelAt(view: WheelView, azimuthDeg: number, zMm: number): [number, number] | null {
+  const at = new Float64Array(2);
+  const { xMm, yMm } = roomPoint(view, azimuthDeg);
+  return projectPoint(view.sight.camera, xMm, yMm, zMm, at) ? [at[0], at[1]] : null;
+}
+
+interface Pair {
+  readonly before: Int8Array;
+  readonly after: Int8Array;
+  /** Turn between them by the tracker's own sum, degrees. */
+  readonly rawDeg: number;
+}
+
+function pairsOf({ turn }: SweepRecording): Pair[] {
+  const { turnDeg, textures } = turn;
+  const order = turnDeg.map((_, i) => i).sort((a, b) => turnDeg[a] - turnDeg[b]);
+  const pairs: Pair[] = [];
+  let nextDeg = -Infinity;
+  let later = 0;
+  for (const i of order) {
+    if (turnDeg[i] < nextDeg) continue;
+    while (later < order.length && turnDeg[order[later]] < turnDeg[i] + PAIR_DEG) later++;
+    if (later >= order.length) break;
+    const j = order[later];
+    nextDeg = turnDeg[i] + PAIR_EVERY_DEG;
+    const rawDeg = turnDeg[j] - turnDeg[i];
+    if (rawDeg > PAIR_DEG + PAIR_SLACK_DEG) continue;
+    pairs.push({ before: textures[i], after: textures[j], rawDeg });
+  }
+  return pairs;
+}
+
+/** Way of the texture in a window over the turn by the tracker's sum: median over the pairs. */
+function windowSpeed(
+  recording: SweepRecording,
+  pairs: readonly Pair[],
+  strips: readonly number[],
+  middleDeg: number,
+  halfDeg: number,
+): { ratio: number; standardError: number } | null {
+  const { columns } = recording.turn;
+  const ratios: number[] = [];
+  for (const { before, after, rawDeg } of pairs) {
+    // The window's middle in the earlier view lies half of the turn back.
+    const centre = (columns - 1) / 2 - (middleDeg - rawDeg / 2) / AZIMUTH_STEP_DEG;
+    const half = halfDeg / AZIMUTH_STEP_DEG;
+    const window = { first: Math.round(centre - half), last: Math.round(centre + half) };
+    const left = windowShift(before, after, columns, strips, window, rawDeg / AZIMUTH_STEP_DEG);
+    if (left !== null) ratios.push((left * AZIMUTH_STEP_DEG) / rawDeg);
+  }
+  if (ratios.length < MIN_PAIRS) return null;
+  ratios.sort((a, b) => a - b);
+  const at = (share: number) => ratios[Math.floor(share * (ratios.length - 1))];
+  // Half the distance of the quartiles is 0.674 sd; a median's error is 1.25 sd/√n, and pairs that
+  // overlap count once.
+  const sd = (at(0.75) - at(0.25)) / 2 / 0.674;
+  const alone = (ratios.length * PAIR_EVERY_DEG) / PAIR_DEG;
+  return { ratio: at(0.5), standardError: (1.25 * sd) / Math.sqrt(alone) };
+}
+
+/** Columns to the left by which the window's texture moved, near an expectation; null without a match. */
+function windowShift(
+  before: Int8Array,
+  after: Int8Array,
+  columns: number,
+  strips: readonly number[],
+  window: { first: number; last: number },
+  expected: number,
+): number | null {
+  const centre = Math.round(expected);
+  if (window.first < 0 || window.last >= columns) return null;
+  if (window.first - centre - REACH_COLUMNS < 0) return null;
+  if (window.last - centre + REACH_COLUMNS >= columns) return null;
+  const scores: number[] = [];
+  for (let k = -REACH_COLUMNS; k <= REACH_COLUMNS; k++) {
+    scores.push(windowCorrelation(before, after, columns, strips, window, centre + k));
+  }
+  const best = scores.indexOf(Math.max(...scores));
+  if (scores[best] < MIN_CORRELATION || best === 0 || best === scores.length - 1) return null;
+  const curvature = 2 * scores[best] - scores[best - 1] - scores[best + 1];
+  if (!(curvature > 1e-9)) return null;
+  const part = (scores[best + 1] - scores[best - 1]) / (2 * curvature);
+  return centre - REACH_COLUMNS + best + part;
+}
+
+function windowCorrelation(
+  before: Int8Array,
+  after: Int8Array,
+  columns: number,
+  strips: readonly number[],
+  { first, last }: { first: number; last: number },
+  left: number,
+): number {
+  let [aa, bb, ab] = [0, 0, 0];
+  for (const s of strips) {
+    for (let c = first; c <= last; c++) {
+      const a = before[s * columns + c];
+      const b = after[s * columns + c - left];
+      // Zero stands for unknown.
+      if (a === 0 || b === 0) continue;
+      aa += a * a;
+      bb += b * b;
+      ab += a * b;
+    }
+  }
+  return aa > 0 && bb > 0 ? ab / Math.sqrt(aa * bb) : -1;
+}
