@@ -5,10 +5,9 @@ import type { WheelView } from './wheelView.ts';
 
 /**
  * Whether the camera stood still. Laser and camera stand in the room, so the line on the rib's face
- * stays where it is in the picture; where it falls into a groove it lies higher, but never for
- * long, since the wheel's low side comes round with every turn. A good part of a turn in which no
- * picture shows the line in its place says that the camera (or the laser) moved. Shaking averages
- * out.
+ * stays where it is in the picture; where it falls into a groove it lies higher. A good part of a
+ * turn in which no picture shows the line in its place says that the camera (or the laser) moved,
+ * unless the edge says that the line had to lie in the groove then. Shaking averages out.
  */
 
 /** Part of the turn that must show the line in its place, degrees: the high side hides it for some 90°. */
@@ -24,18 +23,41 @@ const MIN_PICTURES = 10;
 const MOVED_PX = 3;
 /** Small pictures: rows are not told better than this, px. */
 const MOVED_MIN_PX = 2.2;
-/** What a groove 8 mm deep does to the line where it cannot be told from the face, px of a picture 1280 wide. */
-const GROOVE_PX = 10;
+/**
+ * The same place of the wheel, seen a revolution later, stands as high as before: to so much, since
+ * the wheel rocks and the turn is not yet closed, mm.
+ */
+const RETURN_MM = 3.5;
+const RETURN_SLACK_DEG = 3;
+const MIN_RETURNS = 5;
 
 export function checkCameraStill(
   observations: EdgeObservations,
   line: FaceLine,
   view: WheelView,
 ): Outcome<never, 'camera-moved'> | null {
-  const perPicture = Float64Array.from(observations.timeS, (_, i) => facePx(observations, line, i));
-  const perWidth = view.sight.camera.pose.widthPx / 1280;
-  const groovePx = line.expectedOnly ? 0 : GROOVE_PX * perWidth;
-  const limitPx = Math.max(MOVED_MIN_PX, MOVED_PX * perWidth) + groovePx;
+  const limitPx = Math.max(MOVED_MIN_PX, (MOVED_PX * view.sight.camera.pose.widthPx) / 1280);
+  const expected = line.awayPx.map((off, i) => (line.expected[i] ? off : NaN));
+  const seen = widestMove(observations, expected);
+  const any = widestMove(observations, line.awayPx);
+  // Where the edge stands above the sheet the line lies in the groove for long: then what moved is
+  // the camera only when the edge did not come back either.
+  const inGroove = seen.movedPx <= limitPx && comesBack(observations);
+  if (any.movedPx <= limitPx || inGroove) return null;
+  return failed('camera-moved', {
+    movedPx: Math.round(any.movedPx * 10) / 10,
+    aboutSecond: Math.round(any.atS),
+  });
+}
+
+/** Farthest that the line's place in one window of the turn lies from that in another, px. */
+function widestMove(
+  observations: EdgeObservations,
+  awayPx: Float32Array,
+): { movedPx: number; atS: number } {
+  const perPicture = Float64Array.from(observations.timeS, (_, i) =>
+    facePx(observations, awayPx, i),
+  );
   const way = wayTurnedDeg(observations.turnDeg);
   const last = way[way.length - 1] ?? 0;
   let highest = 0;
@@ -53,17 +75,30 @@ export function checkCameraStill(
     }
     highest = Math.max(highest, off);
   }
-  if (highest - lowest <= limitPx) return null;
-  return failed('camera-moved', {
-    movedPx: Math.round((highest - lowest) * 10) / 10,
-    aboutSecond: Math.round(atS),
-  });
+  return { movedPx: highest - lowest, atS };
+}
+
+/** Whether the edge stands as high as a revolution before; false when no revolution was completed. */
+function comesBack({ heightMm, turnDeg, azimuthsDeg }: EdgeObservations): boolean {
+  const blocks = azimuthsDeg.length;
+  const differences: number[] = [];
+  for (let i = 0; i < turnDeg.length; i++) {
+    const j = turnDeg.findIndex((t) => Math.abs(Math.abs(t - turnDeg[i]) - 360) < RETURN_SLACK_DEG);
+    if (j < 0) continue;
+    for (let b = 0; b < blocks; b++) {
+      const difference = heightMm[i * blocks + b] - heightMm[j * blocks + b];
+      if (difference === difference) differences.push(Math.abs(difference));
+    }
+  }
+  if (differences.length < MIN_RETURNS * blocks) return false;
+  differences.sort((a, b) => a - b);
+  return differences[differences.length >> 1] < RETURN_MM;
 }
 
 /** Distance of the face's line from its pooled place in one picture, px down; NaN with too few blocks. */
-function facePx(observations: EdgeObservations, line: FaceLine, i: number): number {
+function facePx(observations: EdgeObservations, awayPx: Float32Array, i: number): number {
   const blocks = observations.azimuthsDeg.length;
-  const offs = line.awayPx
+  const offs = awayPx
     .slice(i * blocks, (i + 1) * blocks)
     .filter((off) => off === off)
     .sort();

@@ -1,9 +1,9 @@
 import type { LinePoints } from '../geometry/circleResiduals.ts';
-import { projectPoint } from '../geometry/camera.ts';
 import type { EdgeObservations } from './edgeObservations.ts';
 import type { SweepRecording } from './sweepRecording.ts';
+import { isExpected, samplesOf, uprightRows, type LineSamples } from './lineSamples.ts';
 import { creepWay } from './wheelMotion.ts';
-import { roomPoint, type WheelView } from './wheelView.ts';
+import type { WheelView } from './wheelView.ts';
 
 /**
  * The line on the rib's face, pooled over the sweep as if the wheel had stood upright and in one
@@ -28,10 +28,9 @@ export interface FaceLine {
    * out; observations × blocks, NaN where the line was not seen.
    */
   readonly awayPx: Float32Array;
-  /**
-   * True when only sightings were taken where the edge lies below the sheet, so that the line is on
-   * the rib's face; false when there were too few, and part of the rest lies in the groove.
-   */
+  /** 1 for each of these where the edge stood so far below the sheet that the line is on the face. */
+  readonly expected: Uint8Array;
+  /** True when the pooled rows come from such sightings alone; false when there were too few. */
   readonly expectedOnly: boolean;
 }
 
@@ -48,27 +47,8 @@ const CLUSTER_SHARE = 0.35;
 const HISTOGRAM_STEP_PX = 0.25;
 const HISTOGRAM_REACH_PX = 20;
 const MIN_ROWS = 12;
-/** Wider gaps land on another rib, whose crown is not this one's slope, mm. */
-const MAX_GAP_MM = 25;
-
-/**
- * With its edge so far below the sheet a block shows the line on the rib above it, mm: the sheet's own
- * width and the edge's rounding. With the edge above the sheet the line lies in the groove, or is
- * hidden behind the rib.
- */
-const ON_FACE_MM = 1;
 /** Blocks that make a circle of the expected sightings alone. */
 const LEAST_BLOCKS = 11;
-
-interface Samples {
-  /** Index of each sighting's observation. */
-  readonly at: number[];
-  /** Row below the first look's curve, px; what the wheel's own way moves it, px; gap, mm. One entry a sighting. */
-  readonly rowPx: Float64Array;
-  readonly movedPx: Float64Array;
-  readonly gapMm: Float64Array;
-  readonly pxPerOutwardMm: number;
-}
 
 export function faceLine(
   recording: SweepRecording,
@@ -81,17 +61,16 @@ export function faceLine(
     observations.turnDeg,
     view.setup.stand.ballDiameterMm / 2,
   );
-  const samplesWithin = (highestGapMm: number): Samples[] =>
-    Array.from({ length: blocks }, (_, b) =>
-      samplesOf(recording, observations, view, way, b, highestGapMm),
-    );
-  const expected = samplesWithin(-ON_FACE_MM);
-  const expectedOnly = expected.filter((s) => s.at.length >= MIN_ROWS).length >= LEAST_BLOCKS;
-  const samples = expectedOnly ? expected : samplesWithin(MAX_GAP_MM);
+  const samples = Array.from({ length: blocks }, (_, b) =>
+    samplesOf(recording, observations, view, way, b),
+  );
+  const rowsExpected = (s: LineSamples) =>
+    s.gapMm.reduce((n, gap) => n + (isExpected(gap) ? 1 : 0), 0);
+  const expectedOnly = samples.filter((s) => rowsExpected(s) >= MIN_ROWS).length >= LEAST_BLOCKS;
   let crownSlope = START_CROWN_SLOPE;
   let members: Uint8Array[] = [];
   for (let pass = 0; pass < PASSES; pass++) {
-    members = samples.map((s) => faceMembers(s, crownSlope));
+    members = samples.map((s) => faceMembers(s, crownSlope, expectedOnly));
     crownSlope = crownFrom(samples, members);
   }
   const xPx: number[] = [];
@@ -99,6 +78,7 @@ export function faceLine(
   let squares = 0;
   let count = 0;
   const awayPx = new Float32Array(observations.timeS.length * blocks).fill(NaN);
+  const expected = new Uint8Array(awayPx.length);
   samples.forEach((s, b) => {
     const all = uprightRows(s, crownSlope);
     const rows = all.filter((_, i) => members[b][i]);
@@ -106,7 +86,10 @@ export function faceLine(
     const mean = rows.reduce((sum, r) => sum + r, 0) / rows.length;
     for (const r of rows) squares += (r - mean) ** 2;
     count += rows.length;
-    all.forEach((row, i) => (awayPx[s.at[i] * blocks + b] = row - mean));
+    all.forEach((row, i) => {
+      awayPx[s.at[i] * blocks + b] = row - mean;
+      expected[s.at[i] * blocks + b] = isExpected(s.gapMm[i]) ? 1 : 0;
+    });
     addBlockPoints(recording, b, mean, xPx, yPx);
   });
   return {
@@ -115,82 +98,15 @@ export function faceLine(
     scatterPx: count > 0 ? Math.sqrt(squares / count) : NaN,
     blocksSeen: xPx.length / POINTS_PER_BLOCK,
     awayPx,
+    expected,
     expectedOnly,
   };
 }
 
-function samplesOf(
-  recording: SweepRecording,
-  observations: EdgeObservations,
-  view: WheelView,
-  way: ReturnType<typeof creepWay>,
-  block: number,
-  highestGapMm: number,
-): Samples {
-  const azimuthDeg = observations.azimuthsDeg[block];
-  const [cos, sin] = [
-    Math.cos((azimuthDeg * Math.PI) / 180),
-    Math.sin((azimuthDeg * Math.PI) / 180),
-  ];
-  const pxPerOutwardMm = rowsPerOutwardMm(view, azimuthDeg);
-  const at: number[] = [];
-  const rowPx: number[] = [];
-  const movedPx: number[] = [];
-  const gapMm: number[] = [];
-  for (let i = 0; i < observations.timeS.length; i++) {
-    const row = recording.frames[observations.frameIndex[i]].lineOffsetPx[block];
-    if (row !== row) continue;
-    const lean = observations.leans[i];
-    const towardHere = lean.toward * cos + lean.across * sin;
-    const gap = observations.offsetMm + view.setup.wheel.edgeRadiusMm * towardHere;
-    if (gap < -MAX_GAP_MM || gap > highestGapMm) continue;
-    // At the sheet's own height the face swings inward by lean times height above the ball.
-    const outwardMm = way.toward[i] * cos + way.across[i] * sin - view.lineAboveBallMm * towardHere;
-    at.push(i);
-    rowPx.push(row);
-    movedPx.push(outwardMm * pxPerOutwardMm);
-    gapMm.push(gap);
-  }
-  return {
-    at,
-    rowPx: Float64Array.from(rowPx),
-    movedPx: Float64Array.from(movedPx),
-    gapMm: Float64Array.from(gapMm),
-    pxPerOutwardMm,
-  };
-}
-
-/** Rows down the picture for a millimetre that the lit point comes out toward the camera. */
-function rowsPerOutwardMm(view: WheelView, azimuthDeg: number): number {
-  const at = new Float64Array(2);
-  const { xMm, yMm } = roomPoint(view, azimuthDeg);
-  const radiusMm = view.setup.wheel.edgeRadiusMm;
-  projectPoint(view.sight.camera, xMm, yMm, 0, at);
-  const [x0, y0] = at;
-  projectPoint(
-    view.sight.camera,
-    (xMm * (radiusMm + 1)) / radiusMm,
-    (yMm * (radiusMm + 1)) / radiusMm,
-    0,
-    at,
-  );
-  const [x1, y1] = at;
-  // The moved point appears in another column; rows are compared in one, along the line's own slope.
-  const step = 0.5;
-  const beside = roomPoint(view, azimuthDeg + step);
-  projectPoint(view.sight.camera, beside.xMm, beside.yMm, 0, at);
-  const rowsPerColumn = (at[1] - y0) / (at[0] - x0);
-  return y1 - y0 - (x1 - x0) * rowsPerColumn;
-}
-
-/** Rows as they would be with the wheel upright, in its mean place, the sheet at the edge's height. */
-function uprightRows(s: Samples, crownSlope: number): Float64Array {
-  return s.rowPx.map((row, i) => row - s.movedPx[i] - crownSlope * s.gapMm[i] * s.pxPerOutwardMm);
-}
-
 /** 1 for each sighting that belongs to the lowest strong cluster of rows in the picture. */
-function faceMembers(s: Samples, crownSlope: number): Uint8Array {
-  const rows = uprightRows(s, crownSlope);
+function faceMembers(s: LineSamples, crownSlope: number, expectedOnly: boolean): Uint8Array {
+  const upright = uprightRows(s, crownSlope);
+  const rows = expectedOnly ? upright.map((r, i) => (isExpected(s.gapMm[i]) ? r : NaN)) : upright;
   const bins = (2 * HISTOGRAM_REACH_PX) / HISTOGRAM_STEP_PX;
   const counts = new Float64Array(bins);
   for (const row of rows) {
@@ -214,7 +130,7 @@ function faceMembers(s: Samples, crownSlope: number): Uint8Array {
 }
 
 /** Slope of the crown from the members of all blocks, each block with its own mean row. */
-function crownFrom(samples: readonly Samples[], members: readonly Uint8Array[]): number {
+function crownFrom(samples: readonly LineSamples[], members: readonly Uint8Array[]): number {
   // Sightings of one turn err together: a few dozen count as independent, half a pixel each.
   const weightOf = (count: number) => 1 / (0.5 * 0.5 * Math.max(1, count / 15));
   let xx = 1 / CROWN_SLOPE_SD ** 2;

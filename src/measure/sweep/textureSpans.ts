@@ -1,9 +1,10 @@
 import { AZIMUTH_STEP_DEG } from '../band/treadBand.ts';
+import type { Lean } from '../edge/leanFit.ts';
 import { projectPoint } from '../geometry/camera.ts';
 import type { TurnedSpan } from '../geometry/turnedSpans.ts';
 import { STRIP_HEIGHTS_MM } from '../turn/treadTexture.ts';
-import type { SweepRecording } from './sweepRecording.ts';
-import { roomPoint, type WheelView } from './wheelView.ts';
+import { absoluteLean, type SweepRecording } from './sweepRecording.ts';
+import { roomPoint } from './wheelView.ts';
 
 /**
  * The wheel calibrates the camera: how fast the tread moves across each part of the picture, against
@@ -29,8 +30,13 @@ const STRIP_GROUPS = [
 const REACH_COLUMNS = 6;
 const MIN_CORRELATION = 0.45;
 const MIN_PAIRS = 12;
-/** What a window's speed cannot know: the tread's radius there (2 mm are 1 %), strips that lie askew. */
-const SPEED_SD = 0.008;
+/**
+ * What a window's speed cannot know, as a part of it: the tread's radius there (2 mm are 1 %), and
+ * that a slot shows more of one wall and less of the other as it passes, which moves its look beside
+ * itself. The first counts everywhere and more on the lower rib, the second toward the flanks.
+ */
+const RADIUS_SD = [0.006, 0.009];
+const WALL_SD_AT_REACH = 0.025;
 
 export function textureSpans(
   recording: SweepRecording,
@@ -40,8 +46,9 @@ export function textureSpans(
   const pairs = pairsOf(recording);
   const { band, setup } = recording.view;
   const reachDeg = band.azimuthDeg[0];
+  const lean = meanLean(recording);
   const spans: TurnedSpan[] = [];
-  for (const strips of STRIP_GROUPS) {
+  STRIP_GROUPS.forEach((strips, group) => {
     const aboveMm = strips.reduce((sum, s) => sum + STRIP_HEIGHTS_MM[s], 0) / strips.length;
     for (const middle of WINDOW_MIDDLES) {
       const speed = windowSpeed(
@@ -52,25 +59,47 @@ export function textureSpans(
         WINDOW_HALF * reachDeg,
       );
       if (!speed) continue;
-      const zMm = recording.edge.heightMm + aboveMm;
       const half = (speed.ratio * PAIR_DEG) / 2;
-      const fromPx = pixelAt(recording.view, middle * reachDeg - half, zMm);
-      const toPx = pixelAt(recording.view, middle * reachDeg + half, zMm);
+      const wallSd = WALL_SD_AT_REACH * Math.abs(middle);
+      const fromPx = pixelAt(recording, lean, middle * reachDeg - half, aboveMm);
+      const toPx = pixelAt(recording, lean, middle * reachDeg + half, aboveMm);
       if (!fromPx || !toPx) continue;
       spans.push({
         ...{ fromPx, toPx, turnDeg: PAIR_DEG * turnScale },
         radiusMm: setup.wheel.edgeRadiusMm - crownSlope * aboveMm,
-        sdDeg: PAIR_DEG * Math.hypot(SPEED_SD, speed.standardError),
+        sdDeg: PAIR_DEG * Math.hypot(RADIUS_SD[group], wallSd, speed.standardError),
       });
     }
-  }
+  });
   return spans;
 }
 
-function pixelAt(view: WheelView, azimuthDeg: number, zMm: number): [number, number] | null {
+/** Where a strip lies on the average, in the first look's own terms: along its leaning edge. */
+function pixelAt(
+  { view, edge }: SweepRecording,
+  lean: Lean,
+  azimuthDeg: number,
+  aboveMm: number,
+): [number, number] | null {
+  const { gainMm, cos, sin } = view.columnBasis;
+  const column = (gainMm.length - 1) / 2 - azimuthDeg / AZIMUTH_STEP_DEG;
+  const c = Math.max(0, Math.min(gainMm.length - 1, Math.round(column)));
+  const zMm = edge.heightMm + aboveMm + gainMm[c] * (lean.toward * cos[c] + lean.across * sin[c]);
   const at = new Float64Array(2);
   const { xMm, yMm } = roomPoint(view, azimuthDeg);
   return projectPoint(view.sight.camera, xMm, yMm, zMm, at) ? [at[0], at[1]] : null;
+}
+
+function meanLean(recording: SweepRecording): Lean {
+  let [toward, across, n] = [0, 0, 0];
+  for (const { lean } of recording.frames) {
+    if (!lean) continue;
+    const absolute = absoluteLean(recording, lean.lean);
+    toward += absolute.toward;
+    across += absolute.across;
+    n++;
+  }
+  return { liftMm: 0, toward: toward / Math.max(1, n), across: across / Math.max(1, n) };
 }
 
 interface Pair {

@@ -10,6 +10,10 @@ import {
   type CameraPose,
 } from '../../../src/measure/geometry/camera.ts';
 import { cylinderPointAtPixel, sightSlope } from '../../../src/measure/geometry/cylinder.ts';
+import {
+  heightScaleMmPerPx,
+  heightScaleRelativeSd,
+} from '../../../src/measure/geometry/heightScale.ts';
 import { focalFromFov } from '../../../src/measure/geometry/poseBelief.ts';
 import { poseFromLine } from '../../../src/measure/geometry/poseFromLine.ts';
 
@@ -243,6 +247,37 @@ describe('poseFromLine', () => {
     expect(Math.abs(perRow(camera) / perRow(known) - 1)).toBeLessThan(0.01);
     const focalSd = Math.sqrt(fit.covariance[0]);
     expect(Math.abs(Math.log(fit.pose.focalPx / truth.focalPx))).toBeLessThan(3 * focalSd);
+  });
+
+  it('takes the height scale from the way of the tread, through a bent lens of unknown focal length', () => {
+    const bent = { ...truth, focalPx: focalFromFov(55, 1280), radial: -0.06 };
+    const camera = cameraFromPose(bent);
+    const pixelOf = (bearingDeg: number, zMm: number): [number, number] => {
+      const at = new Float64Array(2);
+      const [x, y] = onTread(bearingDeg);
+      projectPoint(camera, x, y, zMm, at);
+      return [at[0], at[1]];
+    };
+    const line = Array.from({ length: 140 }, (_, i) => pixelOf(-42 + 0.6 * i, 0));
+    const points = { xPx: line.map((p) => p[0]), yPx: line.map((p) => p[1]) };
+    const spans = [-30, -15, 0, 15, 30].flatMap((middle) =>
+      [9, -15].map((zMm) => ({
+        fromPx: pixelOf(middle - 4, zMm),
+        toPx: pixelOf(middle + 4, zMm),
+        ...{ radiusMm: RADIUS_MM, turnDeg: 8, sdDeg: 0.06 },
+      })),
+    );
+    const fit = poseFromLine(points, {
+      ...{ widthPx: 1280, heightPx: 720, edgeRadiusMm: RADIUS_MM, pointSdPx: 0.35 },
+      ...{ downTiltDeg: 31.8, spans },
+    });
+    if (!fit.ok) throw new Error(JSON.stringify(fit.failure));
+    const scale = (pose: CameraPose) =>
+      heightScaleMmPerPx(cameraFromPose(pose), RADIUS_MM, 640, 420);
+    // Believed: 64° give or take 7 (18 % of focal length), and no bend.
+    expect(Math.abs(scale(fit.value.pose) / scale(bent) - 1)).toBeLessThan(0.01);
+    expect(Math.abs(fit.value.pose.focalPx / bent.focalPx - 1)).toBeLessThan(0.09);
+    expect(heightScaleRelativeSd(fit.value, RADIUS_MM)).toBeLessThan(0.012);
   });
 
   it('fails as a value on too few points', () => {
