@@ -2,6 +2,7 @@ import { REFUSALS, type RefusalWords } from '../../../contract/refusals.ts';
 import { STORAGE_TROUBLES } from '../../../contract/storageTroubles.ts';
 import { TROUBLES } from '../../../contract/troubles.ts';
 import type { NoticeCode } from '../../../contract/notice.ts';
+import { bench } from './bench.ts';
 import { common } from './common.ts';
 import { job } from './job.ts';
 import { directions } from './directions.ts';
@@ -9,6 +10,7 @@ import { licences } from './licences.ts';
 import { reading, warnings } from './reading.ts';
 import { shed } from './shed.ts';
 import { setup } from './setup.ts';
+import { stand } from './stand.ts';
 import { cautions, start } from './start.ts';
 import { sweep, troubleNow } from './sweep.ts';
 import { update } from './update.ts';
@@ -18,6 +20,8 @@ export const en = {
   common,
   shed,
   job,
+  bench,
+  stand,
   start,
   cautions,
   setup,

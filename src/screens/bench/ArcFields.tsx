@@ -1,0 +1,71 @@
+import { wrapTurnDeg } from '../../quantities/angle.ts';
+import { MinusIcon, PlusIcon } from '../parts/icons.tsx';
+import { NumberStepper } from '../parts/NumberStepper.tsx';
+import { formatClock } from '../words/numbers.ts';
+import { words } from '../words/words.ts';
+import { DIRECTION_RANGE_DEG } from './ranges.ts';
+import type { WheelPartProps } from './WheelFields.tsx';
+
+/** As many as the logbook keeps. */
+const MOST_ARCS = 40;
+/** A new stretch: an hour on the dial, at the valve, where weights are in the way most often. */
+const NEW_ARC = { fromDeg: 345, toDeg: 15 };
+/** Ten minutes on the dial. */
+const STEP_DEG = 5;
+
+/** Stretches of the rim where no weight may sit, by number; clockwise from one end to the other. */
+export function ArcFields({ wheel, units, edit }: WheelPartProps) {
+  const { bench, job } = words;
+  const { forbiddenArcs: arcs } = wheel;
+  const set = (index: number, end: 'fromDeg' | 'toDeg', angleDeg: number | null) => {
+    if (angleDeg === null) return;
+    const arc = { ...arcs[index]!, [end]: angleDeg };
+    edit.keep({ ...wheel, forbiddenArcs: arcs.with(index, arc) });
+  };
+  const remove = (index: number) => {
+    const { fromDeg, toDeg } = arcs[index]!;
+    const name = bench.arcName(formatClock(fromDeg), formatClock(toDeg));
+    const forbiddenArcs = arcs.toSpliced(index, 1);
+    edit.keepWithUndo({ ...wheel, forbiddenArcs }, wheel, bench.removed(name));
+  };
+  return (
+    <div className="fields">
+      <div>
+        <h3>{bench.arcs}</h3>
+        <p className="stepper-help">{bench.arcsHelp}</p>
+      </div>
+      {arcs.map((arc, index) => (
+        <div key={index} className="bench-arc">
+          {(['fromDeg', 'toDeg'] as const).map((end) => (
+            <NumberStepper
+              key={end}
+              label={end === 'fromDeg' ? bench.arcFrom : bench.arcTo}
+              name={`arc${index}-${end}`}
+              help={job.clockIs(formatClock(arc[end]))}
+              quantity="angle"
+              units={units}
+              value={Math.round(wrapTurnDeg(arc[end]))}
+              range={DIRECTION_RANGE_DEG}
+              stepShown={STEP_DEG}
+              onValue={(angleDeg) => set(index, end, angleDeg)}
+            />
+          ))}
+          <button type="button" className="plain" onClick={() => remove(index)}>
+            <MinusIcon />
+            {bench.removeArc}
+          </button>
+        </div>
+      ))}
+      {arcs.length < MOST_ARCS && (
+        <button
+          type="button"
+          className="plain bench-add"
+          onClick={() => edit.keep({ ...wheel, forbiddenArcs: [...arcs, NEW_ARC] })}
+        >
+          <PlusIcon />
+          {bench.addArc}
+        </button>
+      )}
+    </div>
+  );
+}
