@@ -4,11 +4,8 @@ import { CautionIcon } from '../parts/icons.tsx';
 import { SourcedField } from '../parts/SourcedField.tsx';
 import { words } from '../words/words.ts';
 import { DepthWays } from './DepthWays.tsx';
-import { WHEEL_RANGES } from './ranges.ts';
+import { DEPTH_STEP, WHEEL_RANGES } from './ranges.ts';
 import type { WheelPartProps } from './WheelFields.tsx';
-
-/** One press changes a depth by this, in the unit shown: a whole millimetre would be an eighth. */
-export const DEPTH_STEP = { metric: 0.5, 'inch-pound': 0.02 } as const;
 
 /** Ball, bore, and how deep the mass hangs. */
 export function BallFields(props: WheelPartProps & { readonly entries: readonly LogEntry[] }) {

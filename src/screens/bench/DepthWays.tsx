@@ -6,7 +6,7 @@ import { boreOf, depthFromSweeps, withCentreDepth } from '../../job/wheelOnBall.
 import { NumberStepper } from '../parts/NumberStepper.tsx';
 import { formatLength } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
-import { DEPTH_STEP } from './BallFields.tsx';
+import { DEPTH_STEP } from './ranges.ts';
 import { TwoWeighingsForm } from './TwoWeighingsForm.tsx';
 import type { WheelPartProps } from './WheelFields.tsx';
 

@@ -51,3 +51,6 @@ export const STAND_RANGES = {
 
 /** Any direction of the wheel or the room. */
 export const DIRECTION_RANGE_DEG: FieldRange = [0, 359];
+
+/** One press changes a depth by this, in the unit shown: a whole millimetre would be an eighth. */
+export const DEPTH_STEP = { metric: 0.5, 'inch-pound': 0.02 } as const;
