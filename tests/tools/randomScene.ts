@@ -7,8 +7,11 @@ import {
 } from '../../samples/drawnWheel/scene.ts';
 import type { SweepSetup } from '../../src/contract/setup.ts';
 
-/** plain: as a careful person sets the tablet up; crooked: rolled, off to the side, bent lens. */
-export type SceneKind = 'plain' | 'crooked';
+/**
+ * plain: as a careful person sets the tablet up; crooked: rolled, off to the side, bent lens; aside:
+ * the sight some 30° to 35° off the place nearest to the camera.
+ */
+export type SceneKind = 'plain' | 'crooked' | 'aside';
 
 /** A drawn scene and what its person enters, all at random from one seed. */
 export function randomScene(
@@ -22,7 +25,9 @@ export function randomScene(
   const crooked = kind === 'crooked';
   const downTiltDeg = between(26, 38);
   const distanceMm = between(540, 680);
-  const yawDeg = crooked ? between(-20, 20) : between(-4, 4);
+  const asideDeg = (random() < 0.5 ? -1 : 1) * between(23.5, 25.5);
+  const straightDeg = crooked ? between(-20, 20) : between(-4, 4);
+  const yawDeg = kind === 'aside' ? asideDeg : straightDeg;
   // The person turns the arm until the line runs through the middle of the picture.
   const nearMm = distanceMm - SHED_SCENE.edgeRadiusMm;
   const heightMm = nearMm * Math.tan(((downTiltDeg + between(-4, 4)) * Math.PI) / 180);

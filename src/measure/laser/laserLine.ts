@@ -6,6 +6,7 @@ import {
   type PictureRegion,
   type RowWindow,
 } from './cellGrid.ts';
+import { coarseWindow } from './coarseWindow.ts';
 import { sampleRangeOf, type LaserColour } from './laserColour.ts';
 import { laserContrastOf, type LaserContrast } from './laserContrast.ts';
 import { contrastOnPath, findLaserPath, type LaserPath } from './laserPath.ts';
@@ -51,6 +52,8 @@ const LEAST_RISE_OF_NEIGHBOURS = 0.2;
  * beside a white core (which counts three times) does, the ambient one cell off a thin line not.
  */
 const COLOURED_SHARE = 0.25;
+/** Columns of the coarse search: a piece of line shorter than two of them, 16 px, may be passed over. */
+const COARSE_STEP_CELLS = 4;
 /** Least crest, luma steps: below, the half-height crossings are made by rounding. */
 const LEAST_RISE = 3;
 
@@ -75,10 +78,33 @@ export function findLaserLine(
     );
   }
   const stepCells = Math.max(1, Math.floor(columnStepPx / CELL_PX));
-  const grid = makeCellGrid(picture, stepCells, options.region, window);
+  const coarse =
+    window === undefined ? coarseSearch(picture, hue, stepCells, options.region) : null;
+  const grid = makeCellGrid(picture, stepCells, options.region, window ?? coarse?.window);
+  const { contrast, noise } = laserContrastOf(picture, hue, grid);
+  // A window along the line is mostly line: noise and contrast are told from the whole picture.
+  const laser = { contrast, noise: coarse?.noise ?? noise };
+  const path = findLaserPath(grid, laser, coarse?.halfContrast);
+  return measureAlongPath(picture, hue, columnStepPx, grid, laser, path);
+}
+
+/**
+ * Where the line lies, from every so many cells' columns: a picture is searched whole there, and in a
+ * window along the line only in the columns between. Null when the columns wanted are sparse anyhow,
+ * or when nothing was found.
+ */
+function coarseSearch(
+  picture: YuvPicture,
+  hue: LaserColour,
+  stepCells: number,
+  region: PictureRegion | undefined,
+): { window: RowWindow; halfContrast: number; noise: number } | null {
+  if (2 * stepCells > COARSE_STEP_CELLS) return null;
+  const grid = makeCellGrid(picture, COARSE_STEP_CELLS, region);
   const laser = laserContrastOf(picture, hue, grid);
   const path = findLaserPath(grid, laser);
-  return measureAlongPath(picture, hue, columnStepPx, grid, laser, path);
+  const window = coarseWindow(grid, path, picture.widthPx);
+  return window && { window, halfContrast: path.halfContrast, noise: laser.noise };
 }
 
 /** The line's arrays while they are being filled, and the widths that are not handed out. */
