@@ -1,5 +1,5 @@
 import type { Notice } from '../../contract/notice.ts';
-import { remedyOf, type NoticeStreak } from '../state/refusalAdvice.ts';
+import { causeOf, remedyOf, type NoticeStreak } from '../state/refusalAdvice.ts';
 import { EvidenceList } from './EvidenceList.tsx';
 import { CautionIcon } from './icons.tsx';
 
@@ -17,7 +17,7 @@ export function NoticePanel({ role, notice, streak, children }: NoticePanelProps
     <section className="notice" role="alert" data-role={role} data-code={notice.code}>
       <CautionIcon />
       <div>
-        <p className="notice-cause">{notice.message}</p>
+        <p className="notice-cause">{causeOf(notice)}</p>
         <p className="notice-remedy">{remedyOf(notice, streak)}</p>
         <EvidenceList evidence={notice.evidence} />
         {children}

@@ -4,7 +4,7 @@ import type { RefusedReading } from '../../contract/reading.ts';
 import { SECTOR_COUNT, SECTOR_DEG } from '../../contract/sweep.ts';
 import { EvidenceList } from '../parts/EvidenceList.tsx';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
-import { remedyOf, type NoticeStreak } from '../state/refusalAdvice.ts';
+import { causeOf, NO_STREAK, remedyOf, type NoticeStreak } from '../state/refusalAdvice.ts';
 import { TurnRing } from '../sweep/TurnRing.tsx';
 import { words } from '../words/words.ts';
 
@@ -26,7 +26,9 @@ export function RefusedReadingView({ reading, streak, actions, notices }: Refuse
     <div className="refused" data-code={first?.code}>
       <div className="refused-words">
         <p className="refused-kind">{words.reading.refusedTitle}</p>
-        <ScreenTitle>{first?.message ?? words.reading.refusedTitle}</ScreenTitle>
+        <ScreenTitle>
+          {first === undefined ? words.reading.refusedTitle : causeOf(first)}
+        </ScreenTitle>
         {first !== undefined && <p className="instruction">{remedyOf(first, streak)}</p>}
         {first?.evidence !== undefined && (
           <section className="refused-evidence">
@@ -40,7 +42,7 @@ export function RefusedReadingView({ reading, streak, actions, notices }: Refuse
             <ul>
               {others.map((other) => (
                 <li key={other.code}>
-                  {other.message} {other.remedy}
+                  {causeOf(other)} {remedyOf(other, NO_STREAK)}
                 </li>
               ))}
             </ul>

@@ -1,10 +1,36 @@
-import { en, type Words } from '../en/index.ts';
+import type { Words } from '../en/index.ts';
+import { bench } from './bench.ts';
+import { common } from './common.ts';
+import { directions } from './directions.ts';
+import { evidence } from './evidence.ts';
+import { job } from './job.ts';
 import { licences } from './licences.ts';
+import { notices } from './notices.ts';
+import { reading, warnings } from './reading.ts';
+import { setup } from './setup.ts';
+import { shed } from './shed.ts';
+import { stand } from './stand.ts';
+import { cautions, start } from './start.ts';
+import { sweep, troubleNow } from './sweep.ts';
 import { update } from './update.ts';
 
-/** German. */
+/** German. A section that English has and this has not is an error of the types. */
 export const de: Words = {
-  ...en,
+  common,
+  shed,
+  job,
+  bench,
+  stand,
+  start,
+  cautions,
+  setup,
+  sweep,
+  troubleNow,
+  reading,
+  warnings,
+  directions,
+  evidence,
   update,
   licences,
+  notices,
 };

@@ -6,6 +6,7 @@ import { bench } from './bench.ts';
 import { common } from './common.ts';
 import { job } from './job.ts';
 import { directions } from './directions.ts';
+import { evidence } from './evidence.ts';
 import { licences } from './licences.ts';
 import { reading, warnings } from './reading.ts';
 import { shed } from './shed.ts';
@@ -30,6 +31,7 @@ export const en = {
   reading,
   warnings,
   directions,
+  evidence,
   update,
   licences,
   /** Cause and remedy of everything that can go wrong; in English the contract has the words. */

@@ -28,6 +28,53 @@ export const setup = {
   deviceUnnamed: (index: number) => `Camera ${index + 1}`,
   start: 'Start the sweep',
   readFilm: 'Read the film',
+  /** Name and help of each number, by its path in the setup file. */
+  fields: {
+    'wheel.massKg': {
+      name: 'Mass',
+      help: 'Wheel with tyre, on a bathroom scale.',
+    },
+    'wheel.edgeRadiusMm': {
+      name: 'Centre to tread edge',
+      help: 'From the middle of the wheel out to the groove or shoulder edge by the laser line.',
+    },
+    'wheel.weightRadiusMm': {
+      name: 'Centre to weights',
+      help: 'From the middle of the wheel to where the weights will sit.',
+    },
+    'wheel.boreDiameterMm': {
+      name: 'Bore, across',
+      help: 'The hole that sits on the ball.',
+    },
+    'stand.ballDiameterMm': {
+      name: 'Ball, across',
+      help: 'Diameter of the steel ball.',
+    },
+    'stand.pendulumDepthMm': {
+      name: 'Depth of the mass',
+      help: 'How far the wheel’s centre of mass hangs below the ball’s centre.',
+    },
+    'stand.lineAbovePlateMm': {
+      name: 'Laser line above the plate',
+      help: 'With a ruler, to a millimetre or two.',
+    },
+    'camera.downTiltDeg': {
+      name: 'Camera looks down by',
+      help: '0 is level, 90 straight down. A spirit-level app on the tablet shows it.',
+    },
+    'camera.horizontalFovDeg': {
+      name: 'Camera sees, side to side',
+      help: 'Angle of view from the camera’s data sheet. Found from the turn when empty.',
+    },
+    'sight.valveMark.widthMm': {
+      name: 'Width of the tape',
+      help: 'The strip on the tread in line with the valve, measured along the tread.',
+    },
+    weightStepG: {
+      name: 'One weight',
+      help: 'The smallest piece you stick on. A quarter ounce is 7.09 g.',
+    },
+  },
   missing: 'Please enter a value.',
   notANumber: 'Please enter a number, such as 16.5.',
   tooSmall: (limit: string) => `Must be ${limit} or more.`,

@@ -1,0 +1,77 @@
+import type { Words } from '../en/index.ts';
+
+export const reading: Words['reading'] = {
+  atMost: 'höchstens',
+  unnamed: 'Dieses Rad',
+  stickOn: (where) => `Aufkleben bei ${where}`,
+  stickOnSeveral: (count) => `Aufkleben an ${count} Stellen`,
+  lightAt: (where) => `Leicht bei ${where}`,
+  noClearSide: 'Keine Seite ist deutlich schwer',
+  stickOneNext: (mass) => `${mass} dort aufkleben, dann zur Probe noch einmal messen.`,
+  stickSeveralNext: (list) => `${list} aufkleben, dann zur Probe noch einmal messen.`,
+  takeOffNext: (mass, clock) => `${mass} bei ${clock} abnehmen, dann zur Probe noch einmal messen.`,
+  placeInList: (mass, clock) => `${mass} bei ${clock}`,
+  takeOffInList: (mass, clock) => `minus ${mass} bei ${clock}`,
+  nothingNext: (step) => `Nichts aufkleben: ein Gewicht von ${step} macht es nicht besser.`,
+  balancedNext: (step) => `Nichts aufkleben: weniger als ein Gewicht von ${step}.`,
+  unsureNext: 'Noch nichts aufkleben: Rad zur Ruhe kommen lassen und noch einmal messen.',
+  and: ' und ',
+  amountScaleText: (figure, weights) =>
+    `Am Gewichtsradius fehlen ${figure}. Gewichte zum Aufkleben: ${weights}.`,
+  noWeights: 'keine',
+  heavySpot: 'Schwere Stelle',
+  lightSpot: 'Leichte Stelle',
+  weights: 'Gewichte zum Aufkleben',
+  left: 'Danach übrig',
+  unknown: 'nicht bekannt',
+  plusMinusNote: '± ist der Bereich, der den wahren Wert in 95 von 100 Fällen enthält.',
+  wheelTitle: 'Das Rad von oben, Ventil bei 12',
+  download: 'Ergebnis speichern',
+  sweepAgain: 'Noch einmal messen',
+  readSampleAgain: 'Noch einmal auswerten',
+  readFilmAgain: 'Angaben ändern',
+  another: 'Noch ein Rad',
+  traceTitle: 'Kante gegen Linie, einmal ums Rad',
+  traceHeight: 'Kante über der Linie, mm',
+  traceResidual: 'neben der Welle, mm',
+  tracePoints: 'gemessen',
+  traceWave: 'angepasste Welle, einmal herum',
+  traceOwnWave: 'eigene Form der Kante',
+  traceText: (rise, high, scatter) =>
+    `Die Kante steigt bei ${high} um ${rise} über ihr Mittel und sinkt gegenüber ebenso weit. Die Punkte liegen im Mittel ${scatter} neben der Welle.`,
+  detailsTitle: 'Wie es gefunden wurde',
+  standLean: 'Neigung des Gestells',
+  standLeanText: (lean, mm, direction) => `${lean}, ${mm} an der Kante, hohe Seite ${direction}`,
+  standLeanNote:
+    'Sie bleibt im Raum stehen, während sich das Rad dreht, und ist aus den Zahlen herausgerechnet.',
+  standLeanDrawing: 'Das Gestell von oben, Kamera unten, mit der hohen Seite',
+  response: 'Hub an der Kante',
+  responseText: (rise) => `${rise} je Gramm am Gewichtsradius`,
+  responseModel: 'berechnet aus Masse und Tiefe der Angaben',
+  responseTrial: 'gemessen an den Gewichten, die seit der vorigen Messung aufgeklebt wurden',
+  turn: 'Drehung',
+  turnText: (covered, sense) => `${covered} ${sense}`,
+  clockwise: 'im Uhrzeigersinn',
+  counterClockwise: 'gegen den Uhrzeigersinn',
+  closure: (off) =>
+    `an derselben Profilstelle geschlossen; Maßstabsfehler von ${off} herausgerechnet`,
+  rocking: 'Schaukeln',
+  rockingText: (period) => `einmal in ${period}`,
+  contributions: 'Woher das ± kommt',
+  couple:
+    'Statisches Wuchten sieht keine Momentenunwucht: zwei schwere Stellen auf gegenüberliegenden Seiten des Rads. Zittert das Rad weiter, hilft der Reifenfachbetrieb.',
+  warningsTitle: 'Zu bedenken',
+  refusedTitle: 'Kein Ergebnis',
+  evidence: 'Was zu sehen war',
+  refusedAlso: 'Außerdem',
+};
+
+export const warnings: Words['warnings'] = {
+  assumed: (list) =>
+    `Angenommen, nicht gemessen: ${list}. Die Gramm sind nur so gut wie diese Werte.`,
+  standLean: (mm, direction) =>
+    `Das Gestell neigt sich: ${mm} an der Kante, hohe Seite ${direction}. Bei Gelegenheit die Platte ausrichten.`,
+  left: (left) => `${left} bleiben mit diesen Gewichten übrig: mehr als ein halbes Gewicht.`,
+  wideAngle: (plusMinus) =>
+    `Die Stelle ist nur auf ${plusMinus} bekannt. Eine zweite Messung macht sie genauer.`,
+};
