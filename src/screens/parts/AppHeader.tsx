@@ -1,18 +1,12 @@
 import { Link, useLocation } from 'wouter';
 
+import { HelpButton } from '../help/HelpButton.tsx';
 import { parentPlace } from '../shell/parentPlace.ts';
 import { places } from '../shell/places.ts';
 import type { Settings } from '../state/useSettings.ts';
 import { unlockTones } from '../sweep/tones.ts';
 import { words } from '../words/words.ts';
-import {
-  BackIcon,
-  HelpIcon,
-  PlumbIcon,
-  SettingsIcon,
-  SoundOffIcon,
-  SoundOnIcon,
-} from './icons.tsx';
+import { BackIcon, PlumbIcon, SettingsIcon, SoundOffIcon, SoundOnIcon } from './icons.tsx';
 
 /** Way up on the left; what is wanted at the wheel on the right, the same on every screen. */
 export function AppHeader({ settings }: { readonly settings: Settings }) {
@@ -33,18 +27,13 @@ export function AppHeader({ settings }: { readonly settings: Settings }) {
             {sound ? words.common.soundOn : words.common.soundOff}
           </span>
         </button>
+        <HelpButton path={path} />
         {/* Leaving a running sweep would end it. */}
         {!isSweeping && (
-          <>
-            <Link className="switch" href={places.help}>
-              <HelpIcon />
-              <span className="switch-word">{words.common.help}</span>
-            </Link>
-            <Link className="switch" href={places.settings}>
-              <SettingsIcon />
-              <span className="switch-word">{words.common.settings}</span>
-            </Link>
-          </>
+          <Link className="switch" href={places.settings}>
+            <SettingsIcon />
+            <span className="switch-word">{words.common.settings}</span>
+          </Link>
         )}
       </div>
     </header>

@@ -3,10 +3,12 @@ import { bench } from './bench.ts';
 import { common } from './common.ts';
 import { directions } from './directions.ts';
 import { evidence } from './evidence.ts';
+import { help } from './help.ts';
 import { job } from './job.ts';
 import { licences } from './licences.ts';
 import { notices } from './notices.ts';
 import { reading, warnings } from './reading.ts';
+import { settings } from './settings.ts';
 import { setup } from './setup.ts';
 import { shed } from './shed.ts';
 import { stand } from './stand.ts';
@@ -21,6 +23,8 @@ export const de: Words = {
   job,
   bench,
   stand,
+  settings,
+  help,
   start,
   cautions,
   setup,

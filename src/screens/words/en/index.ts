@@ -4,12 +4,14 @@ import { TROUBLES } from '../../../contract/troubles.ts';
 import type { NoticeCode } from '../../../contract/notice.ts';
 import { bench } from './bench.ts';
 import { common } from './common.ts';
+import { help } from './help.ts';
 import { job } from './job.ts';
 import { directions } from './directions.ts';
 import { evidence } from './evidence.ts';
 import { licences } from './licences.ts';
 import { reading, warnings } from './reading.ts';
 import { shed } from './shed.ts';
+import { settings } from './settings.ts';
 import { setup } from './setup.ts';
 import { stand } from './stand.ts';
 import { cautions, start } from './start.ts';
@@ -23,6 +25,8 @@ export const en = {
   job,
   bench,
   stand,
+  settings,
+  help,
   start,
   cautions,
   setup,
