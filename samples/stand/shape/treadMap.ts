@@ -1,0 +1,198 @@
+import type { MarkColour } from '../../../src/contract/setup.ts';
+import type { StandScene } from '../scene/standScene.ts';
+import { latticeNoise, noiseAt, type LatticeNoise } from './latticeNoise.ts';
+import { ribCuts, treadPattern, type CrossCut } from './treadPattern.ts';
+import { profileLengthMm, skinPoint, type TyreProfile } from './tyreProfile.ts';
+
+/**
+ * The tyre's skin unrolled, one texel every half millimetre: colour and the depth of cuts across
+ * the ribs, by wheel angle (column 0 is the valve, clockwise) and way along the profile (row 0 is
+ * the lowest, {@link LOWEST_WAY_MM}). Grooves round the wheel are not in it: their rims must be
+ * exact, so both renderers take them from the pattern itself.
+ */
+export interface TreadMap {
+  readonly columns: number;
+  readonly rows: number;
+  readonly fromWayMm: number;
+  readonly wayPerRowMm: number;
+  /** Red, green, blue as 255·√reflectance; then depth as 255·depth/{@link DEPTH_RANGE_MM}. */
+  readonly texels: Uint8Array;
+}
+
+export const DEPTH_RANGE_MM = 8;
+/** Nothing below is ever seen from above. */
+export const LOWEST_WAY_MM = -118;
+const COLUMNS = 4096;
+const ROWS = 640;
+/** Softness of a cut's border: one texel. */
+const SOFT_MM = 0.5;
+
+/** Reflectances, linear. */
+const RUBBER = [0.038, 0.037, 0.036] as const;
+const SIDEWALL = [0.026, 0.0255, 0.025] as const;
+const DUST = [0.19, 0.155, 0.115] as const;
+const TAPE: Readonly<Record<MarkColour, readonly [number, number, number]>> = {
+  white: [0.62, 0.61, 0.57],
+  yellow: [0.66, 0.5, 0.03],
+  orange: [0.65, 0.2, 0.03],
+  red: [0.45, 0.03, 0.03],
+  green: [0.03, 0.3, 0.07],
+  blue: [0.03, 0.09, 0.5],
+};
+
+interface Layers {
+  readonly fine: LatticeNoise;
+  readonly grain: LatticeNoise;
+  readonly patches: LatticeNoise;
+  readonly streaks: LatticeNoise;
+}
+
+export function treadMap(scene: StandScene, profile: TyreProfile): TreadMap {
+  const wayPerRowMm = (profileLengthMm(profile) - LOWEST_WAY_MM) / (ROWS - 1);
+  const depthMm = new Float32Array(COLUMNS * ROWS);
+  drawCuts(scene, depthMm, wayPerRowMm);
+  const texels = new Uint8Array(4 * COLUMNS * ROWS);
+  const layers: Layers = {
+    fine: latticeNoise(scene.seed + 21, 2048, 320),
+    grain: latticeNoise(scene.seed + 22, 420, 64),
+    patches: latticeNoise(scene.seed + 23, 23, 9),
+    streaks: latticeNoise(scene.seed + 24, 90, 260),
+  };
+  for (let row = 0; row < ROWS; row++) {
+    const wayMm = LOWEST_WAY_MM + row * wayPerRowMm;
+    for (let column = 0; column < COLUMNS; column++) {
+      paint(scene, layers, texels, depthMm, row, column, wayMm);
+    }
+  }
+  for (const tape of scene.tyre.tapes) stickTape(scene, profile, texels, wayPerRowMm, tape);
+  return { columns: COLUMNS, rows: ROWS, fromWayMm: LOWEST_WAY_MM, wayPerRowMm, texels };
+}
+
+function drawCuts(scene: StandScene, depthMm: Float32Array, wayPerRowMm: number): void {
+  const pattern = treadPattern(scene);
+  const cuts = ribCuts(scene);
+  const mmPerColumn = (2 * Math.PI * scene.wheel.edgeRadiusMm) / COLUMNS;
+  const ribs = [
+    [pattern.shoulderStartDeg, cuts.shoulder],
+    [pattern.innerStartDeg, cuts.inner],
+    [pattern.lowerStartDeg, cuts.lower],
+  ] as const;
+  for (const [starts, list] of ribs) {
+    starts.forEach((startDeg, k) => {
+      const next = k + 1 < starts.length ? starts[k + 1] : starts[0] + 360;
+      for (const cut of list) {
+        drawCut(depthMm, cut, startDeg, next - startDeg, wayPerRowMm, mmPerColumn);
+      }
+    });
+  }
+}
+
+/** One cut: deepest along its middle line, softened by a texel at its borders and ends. */
+function drawCut(
+  depthMm: Float32Array,
+  cut: CrossCut,
+  startDeg: number,
+  pitchDeg: number,
+  wayPerRowMm: number,
+  mmPerColumn: number,
+): void {
+  const first = Math.max(0, Math.ceil((cut.fromWayMm - LOWEST_WAY_MM) / wayPerRowMm));
+  const last = Math.min(ROWS - 1, Math.floor((cut.toWayMm - LOWEST_WAY_MM) / wayPerRowMm));
+  const half = cut.widthMm / 2;
+  const reach = Math.ceil((half + SOFT_MM) / mmPerColumn);
+  for (let row = first; row <= last; row++) {
+    const wayMm = LOWEST_WAY_MM + row * wayPerRowMm;
+    const share = (wayMm - cut.fromWayMm) / (cut.toWayMm - cut.fromWayMm);
+    const zigzag = cut.zigzagMm * triangle(wayMm / 5);
+    const middleDeg = startDeg + pitchDeg * (cut.atFrom + (cut.atTo - cut.atFrom) * share);
+    const middle = (middleDeg / 360) * COLUMNS + zigzag / mmPerColumn;
+    for (let c = Math.floor(middle) - reach; c <= middle + reach + 1; c++) {
+      const away = Math.abs(c - middle) * mmPerColumn;
+      const depth = cut.depthMm * Math.max(0, Math.min(1, 0.5 + (half - away) / SOFT_MM));
+      const at = row * COLUMNS + (((c % COLUMNS) + COLUMNS) % COLUMNS);
+      if (depth > depthMm[at]) depthMm[at] = depth;
+    }
+  }
+}
+
+function triangle(x: number): number {
+  return 4 * Math.abs(x - Math.floor(x) - 0.5) - 1;
+}
+
+function paint(
+  scene: StandScene,
+  layers: Layers,
+  texels: Uint8Array,
+  depthMm: Float32Array,
+  row: number,
+  column: number,
+  wayMm: number,
+): void {
+  const index = row * COLUMNS + column;
+  const across = column / COLUMNS;
+  const down = row / ROWS;
+  const onTread = wayMm < scene.tyre.treadHalfWidthMm + 16;
+  const fine = noiseAt(layers.fine, across, down);
+  const grain = noiseAt(layers.grain, across, down);
+  const patches = noiseAt(layers.patches, across, down);
+  const streaks = noiseAt(layers.streaks, across, down);
+  let shade = 1 + 0.16 * fine + 0.14 * grain + 0.16 * patches + 0.08 * streaks;
+  if (!onTread) shade *= ringShade(wayMm - scene.tyre.treadHalfWidthMm, across, scene.seed);
+  // Dust lies in patches, and where nothing rubs it off: in the cuts and beside them.
+  const lies = depthMm[index] > 0.5 ? 1.3 : onTread ? 0.75 : 0.55;
+  const cover = scene.tyre.dust * lies * (0.55 + 0.5 * patches + 0.35 * grain + 0.25 * fine);
+  const dusty = Math.max(0, Math.min(0.9, cover));
+  const rubber = onTread ? RUBBER : SIDEWALL;
+  for (let k = 0; k < 3; k++) {
+    const reflectance = rubber[k] * Math.max(0.2, shade) * (1 - dusty) + DUST[k] * dusty;
+    texels[4 * index + k] = Math.round(255 * Math.sqrt(Math.min(1, reflectance)));
+  }
+  texels[4 * index + 3] = Math.round((255 * depthMm[index]) / DEPTH_RANGE_MM);
+}
+
+/** Mould rings, a row of bars and a few raised blocks on the sidewall; `beyondMm` past the tread. */
+function ringShade(beyondMm: number, across: number, seed: number): number {
+  let shade = 1;
+  for (const ring of [24, 27, 62, 92]) if (Math.abs(beyondMm - ring) < 0.6) shade *= 1.8;
+  if (Math.abs(beyondMm - 40) < 9) {
+    const turn = across * 8 + seed * 0.13;
+    const part = turn - Math.floor(turn);
+    // Raised blocks in place of letters: three groups a half turn, no word.
+    const inGroup = part > 0.1 && part < 0.42;
+    const bar = part * 46;
+    if (inGroup && bar - Math.floor(bar) < 0.62) shade *= Math.abs(beyondMm - 40) < 7.5 ? 1.5 : 2.2;
+  }
+  return shade;
+}
+
+/** A strip of tape over the shoulder rib, from just under the edge up; it bridges the cuts. */
+function stickTape(
+  scene: StandScene,
+  profile: TyreProfile,
+  texels: Uint8Array,
+  wayPerRowMm: number,
+  tape: StandScene['tyre']['tapes'][number],
+): void {
+  const from = profile.edgeWayMm - 0.4;
+  const to = scene.tyre.treadHalfWidthMm + 8;
+  const colour = TAPE[tape.colour];
+  const weave = latticeNoise(scene.seed + 31, 4096, 160);
+  for (let row = 0; row < ROWS; row++) {
+    const wayMm = LOWEST_WAY_MM + row * wayPerRowMm;
+    if (wayMm < from || wayMm > to) continue;
+    const mmPerColumn = (2 * Math.PI * skinPoint(profile, wayMm)[0]) / COLUMNS;
+    const middle = (tape.middleDeg / 360) * COLUMNS;
+    const half = tape.widthMm / 2 / mmPerColumn;
+    for (let c = Math.ceil(middle - half); c <= middle + half; c++) {
+      const column = ((c % COLUMNS) + COLUMNS) % COLUMNS;
+      const at = 4 * (row * COLUMNS + column);
+      const grain = 1 + 0.1 * noiseAt(weave, column / COLUMNS, row / ROWS);
+      // Over a cut the tape hollows a little.
+      const hollow = texels[at + 3] > 100 ? 0.86 : 1;
+      for (let k = 0; k < 3; k++) {
+        texels[at + k] = Math.round(255 * Math.sqrt(Math.min(1, colour[k] * grain * hollow)));
+      }
+      texels[at + 3] = 0;
+    }
+  }
+}

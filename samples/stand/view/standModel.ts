@@ -1,0 +1,38 @@
+import { rimMap, type RimMap } from '../shape/rimMap.ts';
+import { shedPicture, type ShedPicture } from '../shape/shedPicture.ts';
+import { treadMap, type TreadMap } from '../shape/treadMap.ts';
+import { tyreProfile, type TyreProfile } from '../shape/tyreProfile.ts';
+import type { StandScene } from '../scene/standScene.ts';
+import { standCamera, type StandCamera } from './standCamera.ts';
+import { tyreInWheel, type TyreInWheel } from './tyreFrame.ts';
+
+/** A scene with all that is worked out once: what both renderers draw from. */
+export interface StandModel {
+  readonly scene: StandScene;
+  readonly profile: TyreProfile;
+  readonly sits: TyreInWheel;
+  readonly camera: StandCamera;
+  readonly tread: TreadMap;
+  readonly rim: RimMap;
+  readonly shed: ShedPicture;
+}
+
+export function standModel(scene: StandScene): StandModel {
+  const profile = tyreProfile(scene);
+  const sits = tyreInWheel(scene, profile);
+  const camera = standCamera(scene);
+  return {
+    scene,
+    profile,
+    sits,
+    camera,
+    tread: treadMap(scene, profile),
+    rim: rimMap(scene, profile, -sits.origin[2]),
+    shed: shedPicture(scene, camera),
+  };
+}
+
+/** The same model with other weights on the rim: tread and shed stay as they are. */
+export function withScene(model: StandModel, scene: StandScene): StandModel {
+  return { ...model, scene, rim: rimMap(scene, model.profile, -model.sits.origin[2]) };
+}
