@@ -49,10 +49,10 @@ export function glStand(
       gl.uniform3fv(at('lampWay'), view.lamp);
       gl.uniform3fv(at('windowWay'), view.window);
       gl.uniform3fv(at('upWay'), view.up);
-      gl.uniform4f(at('sheet'), ...view.sheet, view.sheetOffsetMm);
+      const [sheetX, sheetY, sheetZ] = view.sheet;
+      gl.uniform4f(at('sheet'), sheetX, sheetY, sheetZ, view.sheetOffsetMm);
       const { laser, camera } = model.scene;
       gl.uniform4f(at('laserShape'), view.laserPeak, laser.widthMm, laser.skirt, laser.skirtWidthMm);
-      // Half of a bell's width is lost where the sum of even deviates is cut: none here.
       gl.uniform4f(at('sensor'), camera.exposure, camera.noise, count++, sights);
       gl.drawArrays(gl.TRIANGLES, 0, 3);
     },
@@ -105,10 +105,8 @@ function setShape(
     gl.uniform4f(at(`arcShape[${k}]`), centreRadiusMm, centreHeightMm, radiusMm, fromRad);
     gl.uniform3f(at(`arcJoint[${k}]`), -Math.sin(toRad), Math.cos(toRad), wayMm);
   });
-  gl.uniform4f(
-    at('tyreSize'),
-    ...[profile.outerRadiusMm, profile.flangeRadiusMm, profile.topMm, rim.lidMm] as const,
-  );
+  const { outerRadiusMm, flangeRadiusMm, topMm } = profile;
+  gl.uniform4f(at('tyreSize'), outerRadiusMm, flangeRadiusMm, topMm, rim.lidMm);
   gl.uniform4f(at('treadShape'), tread.columns, tread.rows, tread.fromWayMm, tread.wayPerRowMm);
   const { grooves, lateralRunOut } = scene.tyre;
   grooves.slice(0, 6).forEach(({ topMm, widthMm, depthMm }, k) => {
@@ -122,7 +120,7 @@ function setShape(
   });
   gl.uniform1i(at('waveCount'), waves.length);
   gl.uniform1f(at('rimHalfWidth'), rim.halfWidthMm);
-  gl.uniform3f(at('laserRgb'), ...LASER_RGB[scene.laser.colour]);
+  gl.uniform3fv(at('laserRgb'), LASER_RGB[scene.laser.colour]);
   const { widthPx, heightPx } = scene.camera;
   gl.uniform4f(at('lens'), widthPx, heightPx, camera.pinhole.focalPx, camera.distortion);
   for (const [name, unit] of [
