@@ -1,4 +1,13 @@
-import { Body, ContactMaterial, Material, Plane, Quaternion, Sphere, Vec3, World } from 'cannon-es';
+import {
+  Body,
+  ContactMaterial,
+  Material,
+  Plane,
+  Sphere,
+  Vec3,
+  World,
+  type Quaternion,
+} from 'cannon-es';
 import { describe, expect, it } from 'vitest';
 
 import { HAND_OFF, standMotion } from '../../samples/stand/motion/standMotion.ts';

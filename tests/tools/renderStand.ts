@@ -87,7 +87,7 @@ async function* wholePictures(stream: AsyncIterable<Buffer>, bytes: number) {
   let filled = 0;
   let picture = new Uint8Array(bytes);
   for await (const chunk of stream) {
-    for (let from = 0; from < chunk.length; ) {
+    for (let from = 0; from < chunk.length;) {
       const part = chunk.subarray(from, from + bytes - filled);
       picture.set(part, filled);
       filled += part.length;

@@ -4,7 +4,8 @@ import type { WheelPose } from '../motion/wheelPose.ts';
 import { grooveDepthMm } from '../shape/treadPattern.ts';
 import { DEPTH_RANGE_MM } from '../shape/treadMap.ts';
 import { skinPoint } from '../shape/tyreProfile.ts';
-import type { StandModel } from '../view/standModel.ts';
+import type { StandModel, StandShape } from '../view/standModel.ts';
+import type { StandScene } from '../scene/standScene.ts';
 import { picturedAt } from '../view/standCamera.ts';
 import { lateralWaveMm, pointIntoRoom, sheetNormal, tyreFrame } from '../view/tyreFrame.ts';
 
@@ -68,7 +69,7 @@ function frameTruth(model: StandModel, pose: WheelPose, wheelMrad: number) {
     tiltStandMrad: ofStand.map((v) => round(v, 4)),
     tiltRockingMrad: [0, 1].map((k) => round(pose.leanMrad[k] - ofWheel[k] - ofStand[k], 4)),
     edgePx: edges.map(px),
-    edgeSeen: edges.map((e) => (e.seen ? 1 : 0)),
+    edgeSeen: TRUTH_AZIMUTHS_DEG.map((azimuth) => (edgeIsSeen(model, pose, azimuth) ? 1 : 0)),
     lineOnFacePx: lines.map(px),
     lineSeen: lines.map((l) => (l.seen && laserOn ? 1 : 0)),
     edgeHeightMm: edges.map((e) => round(e.heightMm, 4)),
@@ -80,27 +81,33 @@ export interface SeenPoint {
   readonly yPx: number;
   /** Above the laser sheet, mm. */
   readonly heightMm: number;
-  /** Not in a cut. */
-  readonly seen: boolean;
 }
 
 /** The tread edge where it stands at an azimuth. */
-export function edgeSeenAt(model: StandModel, pose: WheelPose, azimuthDeg: number): SeenPoint {
+export function edgeSeenAt(model: StandShape, pose: WheelPose, azimuthDeg: number): SeenPoint {
   const wheelDeg = azimuthDeg - pose.turnDeg;
   const wayMm = model.profile.edgeWayMm + lateralWaveMm(model.scene, wheelDeg);
   const point = skinInRoom(model, pose, wheelDeg, wayMm);
-  const seen = cutDepthMm(model, wheelDeg, model.profile.edgeWayMm + 0.6) < BROKEN_MM;
-  return { ...picturedAt(model.camera, point), heightMm: aboveSheet(model, point), seen };
+  return { ...picturedAt(model.camera, point), heightMm: aboveSheet(model.scene, point) };
+}
+
+function edgeIsSeen(model: StandModel, pose: WheelPose, azimuthDeg: number): boolean {
+  const wayMm = model.profile.edgeWayMm + 0.6;
+  return cutDepthMm(model, azimuthDeg - pose.turnDeg, wayMm) < BROKEN_MM;
 }
 
 /** Where the sheet would meet the tread if it had no grooves. */
-export function lineOnFaceAt(model: StandModel, pose: WheelPose, azimuthDeg: number): SeenPoint {
+export function lineOnFaceAt(
+  model: StandModel,
+  pose: WheelPose,
+  azimuthDeg: number,
+): SeenPoint & { readonly seen: boolean } {
   const wheelDeg = azimuthDeg - pose.turnDeg;
   let low = -model.scene.tyre.treadHalfWidthMm;
   let high = model.scene.tyre.treadHalfWidthMm;
   for (let round = 0; round < 40; round++) {
     const middle = (low + high) / 2;
-    if (aboveSheet(model, skinInRoom(model, pose, wheelDeg, middle)) > 0) high = middle;
+    if (aboveSheet(model.scene, skinInRoom(model, pose, wheelDeg, middle)) > 0) high = middle;
     else low = middle;
   }
   const point = skinInRoom(model, pose, wheelDeg, low);
@@ -112,15 +119,15 @@ export function lineOnFaceAt(model: StandModel, pose: WheelPose, azimuthDeg: num
   return { ...picturedAt(model.camera, point), heightMm: 0, seen: depth < BROKEN_MM };
 }
 
-function skinInRoom(model: StandModel, pose: WheelPose, wheelDeg: number, wayMm: number): Vec3 {
+function skinInRoom(model: StandShape, pose: WheelPose, wheelDeg: number, wayMm: number): Vec3 {
   const [r, z] = skinPoint(model.profile, wayMm);
   const out = azimuthDirection(wheelDeg);
   const frame = tyreFrame(model.scene, model.sits, pose);
   return pointIntoRoom(frame, [r * out[0], r * out[1], z]);
 }
 
-function aboveSheet(model: StandModel, point: Vec3): number {
-  return dot(sheetNormal(model.scene), point);
+function aboveSheet(scene: StandScene, point: Vec3): number {
+  return dot(sheetNormal(scene), point);
 }
 
 function cutDepthMm(model: StandModel, wheelDeg: number, wayMm: number): number {

@@ -1,3 +1,4 @@
+import type { SightCount } from '../cpu/renderPicture.ts';
 import type { WheelPose } from '../motion/wheelPose.ts';
 import { frameView } from '../view/frameView.ts';
 import { LASER_RGB } from '../view/lighting.ts';
@@ -11,7 +12,9 @@ export interface GlStand {
   /** Other weights on the rim. */
   changeRim(model: StandModel): void;
   /** Lines of sight a pixel: 4, or fewer on a slow machine. */
-  setSights(count: 1 | 2 | 4): void;
+  setSights(count: SightCount): void;
+  /** Time that a whole picture takes with four sights, told from a small part of it, ms. */
+  probeMs(pose: WheelPose): number;
   dispose(): void;
 }
 
@@ -38,24 +41,26 @@ export function glStand(
   const textures = [treadTexture(gl, model), shedTexture(gl, model)];
   let rim = rimTextures(gl, model);
   setShape(gl, at, model);
-  let sights = 4;
+  let sights: SightCount = 4;
   let count = 0;
+  const draw = (pose: WheelPose): void => {
+    const view = frameView(model, pose);
+    for (const name of ['eye', 'right', 'down', 'ahead', 'laserSource'] as const) {
+      gl.uniform3fv(at(name), view[name]);
+    }
+    gl.uniform3fv(at('lampWay'), view.lamp);
+    gl.uniform3fv(at('windowWay'), view.window);
+    gl.uniform3fv(at('upWay'), view.up);
+    const [sheetX, sheetY, sheetZ] = view.sheet;
+    gl.uniform4f(at('sheet'), sheetX, sheetY, sheetZ, view.sheetOffsetMm);
+    const { laser, camera } = model.scene;
+    gl.uniform4f(at('laserShape'), view.laserPeak, laser.widthMm, laser.skirt, laser.skirtWidthMm);
+    gl.uniform4f(at('sensor'), camera.exposure, camera.noise, count++, sights);
+    gl.drawArrays(gl.TRIANGLES, 0, 3);
+  };
   return {
-    draw(pose) {
-      const view = frameView(model, pose);
-      for (const name of ['eye', 'right', 'down', 'ahead', 'laserSource'] as const) {
-        gl.uniform3fv(at(name), view[name]);
-      }
-      gl.uniform3fv(at('lampWay'), view.lamp);
-      gl.uniform3fv(at('windowWay'), view.window);
-      gl.uniform3fv(at('upWay'), view.up);
-      const [sheetX, sheetY, sheetZ] = view.sheet;
-      gl.uniform4f(at('sheet'), sheetX, sheetY, sheetZ, view.sheetOffsetMm);
-      const { laser, camera } = model.scene;
-      gl.uniform4f(at('laserShape'), view.laserPeak, laser.widthMm, laser.skirt, laser.skirtWidthMm);
-      gl.uniform4f(at('sensor'), camera.exposure, camera.noise, count++, sights);
-      gl.drawArrays(gl.TRIANGLES, 0, 3);
-    },
+    draw,
+    probeMs: (pose) => probe(gl, () => draw(pose)),
     changeRim(next) {
       for (const texture of rim) gl.deleteTexture(texture);
       rim = rimTextures(gl, next);
@@ -69,6 +74,29 @@ export function glStand(
       gl.getExtension('WEBGL_lose_context')?.loseContext();
     },
   };
+}
+
+/** Side of the part that is drawn to time the rest. */
+const PROBE_SHARE = 0.12;
+
+/** Draws the middle of the picture, where tyre, rim and line are, and waits for it. */
+function probe(gl: WebGL2RenderingContext, draw: () => void): number {
+  const { drawingBufferWidth: width, drawingBufferHeight: height } = gl;
+  const [w, h] = [Math.ceil(PROBE_SHARE * width), Math.ceil(PROBE_SHARE * height)];
+  const x = Math.round((width - w) / 2);
+  const y = Math.round((height - h) / 2);
+  gl.enable(gl.SCISSOR_TEST);
+  gl.scissor(x, y, w, h);
+  const pixel = new Uint8Array(4);
+  // The first picture also compiles.
+  draw();
+  gl.readPixels(x, y, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, pixel);
+  const startMs = performance.now();
+  draw();
+  gl.readPixels(x, y, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, pixel);
+  const tookMs = performance.now() - startMs;
+  gl.disable(gl.SCISSOR_TEST);
+  return (tookMs * width * height) / (w * h);
 }
 
 function treadTexture(gl: WebGL2RenderingContext, { tread }: StandModel): WebGLTexture {

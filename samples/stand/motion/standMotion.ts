@@ -27,8 +27,8 @@ export interface StandMotion {
   change(scene: StandScene): void;
 }
 
-/** Step of integration: a thousandth of a slow wheel's period. */
-const STEP_S = 0.004;
+/** Step of integration: well under a hand's grip and a hundredth of the quickest rocking. */
+const STEP_S = 0.008;
 /** A hand brings the rim to its own speed in about this time. */
 const GRIP_S = 0.07;
 /** And makes up for a turn it is behind by, per second. */
@@ -39,7 +39,8 @@ const SPIN_DOWN_S = 14;
 const HOLD_DAMPING = 0.8;
 /** Time over which an unsteady hand's push keeps its direction, s. */
 const HAND_TIME_S = 0.5;
-const SETTLING_S = 25;
+/** A held wheel has come to rest after some three periods. */
+const SETTLING_S = 14;
 
 /** The wheel on its ball from rest at `startTurnDeg`, settled but for the scene's starting swing. */
 export function standMotion(scene: StandScene, startTurnDeg: number): StandMotion {

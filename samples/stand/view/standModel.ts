@@ -6,12 +6,16 @@ import type { StandScene } from '../scene/standScene.ts';
 import { standCamera, type StandCamera } from './standCamera.ts';
 import { tyreInWheel, type TyreInWheel } from './tyreFrame.ts';
 
-/** A scene with all that is worked out once: what both renderers draw from. */
-export interface StandModel {
+/** Where things are, without what they look like. */
+export interface StandShape {
   readonly scene: StandScene;
   readonly profile: TyreProfile;
   readonly sits: TyreInWheel;
   readonly camera: StandCamera;
+}
+
+/** A scene with all that is worked out once: what both renderers draw from. */
+export interface StandModel extends StandShape {
   readonly tread: TreadMap;
   readonly rim: RimMap;
   readonly shed: ShedPicture;
@@ -33,6 +37,13 @@ export function standModel(scene: StandScene): StandModel {
 }
 
 /** The same model with other weights on the rim: tread and shed stay as they are. */
-export function withScene(model: StandModel, scene: StandScene): StandModel {
+export function withWeights(model: StandModel, scene: StandScene): StandModel {
   return { ...model, scene, rim: rimMap(scene, model.profile, -model.sits.origin[2]) };
+}
+
+/** The same model pictured in another size. */
+export function inSize(model: StandModel, widthPx: number, heightPx: number): StandModel {
+  const scene = { ...model.scene, camera: { ...model.scene.camera, widthPx, heightPx } };
+  const camera = standCamera(scene);
+  return { ...model, scene, camera, shed: shedPicture(scene, camera) };
 }

@@ -60,7 +60,11 @@ function differenceOf(rgba: Uint8ClampedArray, rgb: Uint8Array, width: number, h
     apart += Math.abs(own - other);
     columns += 1;
   }
-  return { mean: sum / (3 * width * height), farShare: far / (width * height), linePx: apart / columns };
+  return {
+    mean: sum / (3 * width * height),
+    farShare: far / (width * height),
+    linePx: apart / columns,
+  };
 }
 
 const greenness = (pixels: ArrayLike<number>, at: number): number =>

@@ -1,0 +1,151 @@
+import { filmSetup } from '../../../samples/stand/film/filmSetup.ts';
+import {
+  HAND_OFF,
+  standMotion,
+  type HandOnWheel,
+} from '../../../samples/stand/motion/standMotion.ts';
+import { wholeUnbalanceGmm } from '../../../samples/stand/motion/wheelOnBall.ts';
+import { practiceScene, type Difficulty } from '../../../samples/stand/scene/practiceScene.ts';
+import type { StandScene, StandWeight } from '../../../samples/stand/scene/standScene.ts';
+import { standModel, withWeights } from '../../../samples/stand/view/standModel.ts';
+import type { SweepSetup } from '../../contract/setup.ts';
+import { vectorAmount, vectorAngleDeg } from '../../quantities/vector.ts';
+import { standPicture } from './standPicture.ts';
+import { turningHand, type TurningHand } from './turningHand.ts';
+
+export type { Difficulty } from '../../../samples/stand/scene/practiceScene.ts';
+
+/** What the practice wheel hides, with the weights that are on it. */
+export interface PracticeTruth {
+  readonly hidden: { readonly amountGmm: number; readonly heavySpotDeg: number };
+  readonly left: { readonly amountGmm: number; readonly heavySpotDeg: number };
+}
+
+/**
+ * A wheel on a ball to balance without a wheel. To the measuring core it is a camera: its canvas
+ * gives a stream like any other, and nothing else of it is known there.
+ */
+export interface PracticeStand {
+  readonly seed: number;
+  readonly difficulty: Difficulty;
+  /** What a person would enter for wheel, stand and camera. */
+  readonly setup: SweepSetup;
+  readonly stream: MediaStream;
+  readonly pictureBy: 'graphics' | 'processor';
+  readonly shape: number;
+  /** Turn now, degrees clockwise; 0 with the valve at the sight. */
+  turnDeg(): number;
+  /** The hand leads the wheel on by so much, degrees clockwise, until `release`. */
+  turnBy(deltaDeg: number): void;
+  /** The hand lets go; the wheel keeps the speed it has. */
+  release(): void;
+  flick(rateDegPerS: number): void;
+  hold(on: boolean): void;
+  /** Presses the rim down at the sight, or lets go. */
+  press(on: boolean): void;
+  /** A hand that turns the wheel once round and a little more by itself, slowly enough to be read. */
+  turnForMe(): void;
+  /** True while that hand is at work. */
+  isTurning(): boolean;
+  weights(): readonly StandWeight[];
+  addWeight(massG: number, angleDeg: number): void;
+  removeWeight(index: number): void;
+  truth(): PracticeTruth;
+  dispose(): void;
+}
+
+/** A light press: about 7 mm at the rim of an ordinary wheel. */
+const PRESS_N = 0.1;
+/** Longest step of a stand whose page was asleep, s. */
+const LONGEST_STEP_S = 0.25;
+/** Motion follows the hand in steps of this, s. */
+const HAND_STEP_S = 0.02;
+const START_TURN_DEG = -35;
+
+export function createPracticeStand(choice: {
+  readonly seed: number;
+  readonly difficulty: Difficulty;
+}): PracticeStand {
+  let scene: StandScene = practiceScene(choice);
+  const motion = standMotion(scene, START_TURN_DEG);
+  let model = standModel(scene);
+  const picture = standPicture(model, motion.pose());
+  const stream = picture.canvas.captureStream();
+  const hand: TurningHand = turningHand(() => motion.pose().turnDeg);
+  let holds = false;
+  let presses = false;
+  let lastMs = performance.now();
+  let pictureMs = picture.everyMs;
+  let timer = 0;
+
+  const handNow = (): HandOnWheel => ({
+    ...HAND_OFF,
+    leads: hand.leads(),
+    holds,
+    presses: presses ? { forceN: PRESS_N, azimuthDeg: 0 } : null,
+  });
+  const show = (): void => {
+    const nowMs = performance.now();
+    const stepS = Math.min(LONGEST_STEP_S, (nowMs - lastMs) / 1000);
+    // Slowly followed: one late picture does not make the hand hesitate.
+    pictureMs += 0.2 * (nowMs - lastMs - pictureMs);
+    lastMs = nowMs;
+    for (let s = 0; s < stepS; s += HAND_STEP_S) {
+      const part = Math.min(HAND_STEP_S, stepS - s);
+      hand.advance(part, pictureMs);
+      motion.advance(part, handNow());
+    }
+    picture.draw(motion.pose());
+    timer = window.setTimeout(show, Math.max(4, picture.everyMs - (performance.now() - nowMs)));
+  };
+  const stick = (weights: readonly StandWeight[]): void => {
+    scene = { ...scene, wheel: { ...scene.wheel, weights: [...weights] } };
+    motion.change(scene);
+    model = withWeights(model, scene);
+    picture.changeRim(model);
+  };
+  show();
+
+  return {
+    ...choice,
+    setup: filmSetup({ ...picture.model, scene: { ...scene, entered: { tapEdge: false } } }),
+    stream,
+    pictureBy: picture.by,
+    shape: picture.canvas.width / picture.canvas.height,
+    turnDeg: () => motion.pose().turnDeg,
+    turnBy: (deltaDeg) => hand.turnBy(deltaDeg),
+    release: () => hand.release(),
+    flick(rateDegPerS) {
+      hand.release();
+      motion.flick(rateDegPerS);
+    },
+    hold(on) {
+      if (on) hand.release();
+      holds = on;
+    },
+    press: (on) => (presses = on),
+    turnForMe() {
+      holds = false;
+      hand.turnOnce();
+    },
+    isTurning: () => hand.isTurningOnce(),
+    weights: () => scene.wheel.weights,
+    addWeight(massG, angleDeg) {
+      const radiusMm = scene.wheel.weightRadiusMm;
+      stick([...scene.wheel.weights, { massG, radiusMm, angleDeg }]);
+    },
+    removeWeight: (index) => stick(scene.wheel.weights.filter((_, k) => k !== index)),
+    truth() {
+      const left = wholeUnbalanceGmm(scene);
+      return {
+        hidden: scene.wheel.unbalance,
+        left: { amountGmm: vectorAmount(left), heavySpotDeg: vectorAngleDeg(left) },
+      };
+    },
+    dispose() {
+      clearTimeout(timer);
+      for (const track of stream.getTracks()) track.stop();
+      picture.dispose();
+    },
+  };
+}

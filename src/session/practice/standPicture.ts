@@ -1,0 +1,116 @@
+import { filmNoise } from '../../../samples/stand/cpu/filmNoise.ts';
+import { renderPicture, type SightCount } from '../../../samples/stand/cpu/renderPicture.ts';
+import { glStand } from '../../../samples/stand/gl/glStand.ts';
+import type { WheelPose } from '../../../samples/stand/motion/wheelPose.ts';
+import { inSize, type StandModel } from '../../../samples/stand/view/standModel.ts';
+
+/** The stand's picture as it can be drawn here: on the graphics unit, or by the processor. */
+export interface StandPicture {
+  readonly canvas: HTMLCanvasElement;
+  readonly by: 'graphics' | 'processor';
+  readonly model: StandModel;
+  /** Time between pictures that this machine can keep, ms. */
+  readonly everyMs: number;
+  draw(pose: WheelPose): void;
+  changeRim(model: StandModel): void;
+  dispose(): void;
+}
+
+interface Size {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly sights: SightCount;
+}
+
+/** Thirty pictures a second, with a part of the time left for the measuring core. */
+const LIVE_MS = 33;
+const DRAW_MS = 24;
+/** By the processor: ten a second, and half the time left for everything else. */
+const SLOW_LIVE_MS = 100;
+const SLOW_DRAW_MS = 50;
+
+/** Best first. The truth of the scene is the same in all of them. */
+const LIVE_SIZES: readonly Size[] = [
+  { widthPx: 1280, heightPx: 720, sights: 4 },
+  { widthPx: 1280, heightPx: 720, sights: 2 },
+  { widthPx: 960, heightPx: 540, sights: 4 },
+  { widthPx: 960, heightPx: 540, sights: 2 },
+  { widthPx: 640, heightPx: 360, sights: 4 },
+  { widthPx: 640, heightPx: 360, sights: 2 },
+];
+const SLOW_SIZES: readonly Size[] = [
+  { widthPx: 640, heightPx: 360, sights: 4 },
+  { widthPx: 640, heightPx: 360, sights: 2 },
+  { widthPx: 640, heightPx: 360, sights: 1 },
+];
+
+/**
+ * Times a small part of the picture once and takes the largest size that keeps up. The size is
+ * then fixed: a camera that changes its picture makes every sweep void.
+ */
+export function standPicture(model: StandModel, pose: WheelPose): StandPicture {
+  return graphicsPicture(model, pose) ?? processorPicture(model, pose);
+}
+
+function graphicsPicture(model: StandModel, pose: WheelPose): StandPicture | null {
+  const probed = inSize(model, 640, 360);
+  const probe = glStand(document.createElement('canvas'), probed);
+  if (!probe) return null;
+  const perSight = probe.probeMs(pose) / (640 * 360 * 4);
+  probe.dispose();
+  const size = LIVE_SIZES.find((s) => s.widthPx * s.heightPx * s.sights * perSight < DRAW_MS);
+  if (!size) return null;
+  const canvas = document.createElement('canvas');
+  const sized = inSize(model, size.widthPx, size.heightPx);
+  const stand = glStand(canvas, sized);
+  if (!stand) return null;
+  stand.setSights(size.sights);
+  return {
+    canvas,
+    by: 'graphics',
+    model: sized,
+    everyMs: LIVE_MS,
+    draw: (at) => stand.draw(at),
+    changeRim: (next) => stand.changeRim(next),
+    dispose: () => stand.dispose(),
+  };
+}
+
+function processorPicture(model: StandModel, pose: WheelPose): StandPicture {
+  const tried = inSize(model, 320, 180);
+  renderPicture(tried, pose, null, 1);
+  const startMs = performance.now();
+  renderPicture(tried, pose, null, 1);
+  const perSight = (performance.now() - startMs) / (320 * 180);
+  const size =
+    SLOW_SIZES.find((s) => s.widthPx * s.heightPx * s.sights * perSight < SLOW_DRAW_MS) ??
+    SLOW_SIZES[SLOW_SIZES.length - 1];
+  let drawn = inSize(model, size.widthPx, size.heightPx);
+  const canvas = document.createElement('canvas');
+  canvas.width = size.widthPx;
+  canvas.height = size.heightPx;
+  const context = canvas.getContext('2d', { alpha: false })!;
+  const image = context.createImageData(size.widthPx, size.heightPx);
+  const noise = filmNoise(drawn.scene);
+  let count = 0;
+  return {
+    canvas,
+    by: 'processor',
+    model: drawn,
+    everyMs: SLOW_LIVE_MS,
+    draw(at) {
+      const { rgb } = renderPicture(drawn, at, noise.forPicture(count++), size.sights);
+      for (let i = 0, j = 0; i < rgb.length; i += 3, j += 4) {
+        image.data[j] = rgb[i]!;
+        image.data[j + 1] = rgb[i + 1]!;
+        image.data[j + 2] = rgb[i + 2]!;
+        image.data[j + 3] = 255;
+      }
+      context.putImageData(image, 0, 0);
+    },
+    changeRim(next) {
+      drawn = { ...drawn, scene: next.scene, rim: next.rim };
+    },
+    dispose: () => undefined,
+  };
+}

@@ -1,0 +1,71 @@
+/** The hand on a practice wheel: led by a finger, or turning once round by itself. */
+export interface TurningHand {
+  /** Where the hand wants the wheel, and how fast; null with the hand off. */
+  leads(): { readonly turnDeg: number; readonly rateDegPerS: number } | null;
+  turnBy(deltaDeg: number): void;
+  release(): void;
+  turnOnce(): void;
+  isTurningOnce(): boolean;
+  /** Lets time pass; `pictureMs` is the time between two pictures of late. */
+  advance(durationS: number, pictureMs: number): void;
+}
+
+/** Once round and so much more that the mark is seen twice and the turn closes, degrees. */
+const ONCE_DEG = 400;
+/** Slower than most hands: leaves out nothing, rocks little. */
+const CALM_DEG_PER_S = 14;
+/** The reader follows the tread over this much a picture with ease. */
+const DEG_PER_PICTURE = 1.4;
+/** A hand comes up to speed and down again in about this time, s. */
+const EASE_S = 0.8;
+/** Before it starts the wheel is seen at rest for so long, s; and after. */
+const REST_S = 1.5;
+
+export function turningHand(turnDegNow: () => number): TurningHand {
+  let wanted: number | null = null;
+  let rate = 0;
+  let script: { readonly endDeg: number; waitS: number } | null = null;
+
+  const stepScript = (durationS: number, pictureMs: number): void => {
+    if (script === null || wanted === null) return;
+    script.waitS -= durationS;
+    if (script.waitS > 0) return;
+    const leftDeg = script.endDeg - wanted;
+    if (leftDeg <= 0.05) {
+      rate = 0;
+      if (script.waitS < -REST_S) {
+        script = null;
+        wanted = null;
+      }
+      return;
+    }
+    script.waitS = 0;
+    const full = Math.min(CALM_DEG_PER_S, (DEG_PER_PICTURE * 1000) / pictureMs);
+    // Slows down toward the end as it speeds up at the start.
+    const goal = Math.min(full, Math.max(0.3, leftDeg / EASE_S));
+    rate += (goal - rate) * Math.min(1, durationS / EASE_S);
+    rate = Math.min(rate, leftDeg / durationS);
+    wanted += rate * durationS;
+  };
+
+  return {
+    leads: () => (wanted === null ? null : { turnDeg: wanted, rateDegPerS: rate }),
+    turnBy(deltaDeg) {
+      script = null;
+      rate = 0;
+      wanted = (wanted ?? turnDegNow()) + deltaDeg;
+    },
+    release() {
+      script = null;
+      wanted = null;
+      rate = 0;
+    },
+    turnOnce() {
+      wanted = turnDegNow();
+      rate = 0;
+      script = { endDeg: wanted + ONCE_DEG, waitS: REST_S };
+    },
+    isTurningOnce: () => script !== null,
+    advance: stepScript,
+  };
+}
