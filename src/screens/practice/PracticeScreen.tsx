@@ -1,9 +1,88 @@
-import { ScreenTitle } from '../parts/ScreenTitle.tsx';
+import { useEffect } from 'react';
 
+import { practiceRoom } from '../../session/practice/practiceRoom.ts';
+import { DIFFICULTIES, type Difficulty } from '../../session/practice/practiceStand.ts';
+import { ChoiceTiles } from '../parts/ChoiceTiles.tsx';
+import { ScreenTitle } from '../parts/ScreenTitle.tsx';
+import { useApp } from '../shell/appContext.ts';
+import { useSessionState } from '../state/useSessionState.ts';
+import { unlockTones } from '../sweep/tones.ts';
+import { words } from '../words/words.ts';
+import { ByEyeLesson } from './ByEyeLesson.tsx';
+import PracticeHand from './PracticeHand.tsx';
+import { PracticeOutcome, PracticeTruthTable } from './PracticeOutcome.tsx';
+import { RimWeights } from './RimWeights.tsx';
+import { StandPictureView } from './StandPictureView.tsx';
+import { usePracticeRoom } from './usePracticeRoom.ts';
+import './practice.css';
+
+/** A wheel to balance without a wheel: look, guess, read, stick on, prove; then the truth. */
 export default function PracticeScreen() {
+  const { session, settings } = useApp();
+  const state = usePracticeRoom();
+  const sessionState = useSessionState(session);
+  const room = practiceRoom();
+  const { stand, sweeps } = state;
+  useEffect(() => {
+    if (sessionState.phase === 'read' && sessionState.source === 'practice') {
+      practiceRoom().keep(sessionState.result);
+    }
+  }, [sessionState]);
+  const { units } = settings;
+  const last = sweeps.at(-1);
+  const read = () => {
+    unlockTones();
+    void session.startCamera(stand.setup, { practice: stand.stream });
+  };
+  const open = (seed: number, difficulty: Difficulty) => room.open({ seed, difficulty });
   return (
-    <div>
-      <ScreenTitle>Practice</ScreenTitle>
+    <div className="practice">
+      <ScreenTitle>{words.practice.title}</ScreenTitle>
+      <p className="practice-lead">{words.practice.lead}</p>
+      <div className="practice-stage">
+        <StandPictureView stand={stand} />
+        <PracticeHand />
+        <button type="button" className="main" data-role="practice-read" onClick={read}>
+          {last === undefined ? words.practice.read : words.practice.readAgain}
+        </button>
+      </div>
+      <div className="practice-side fields">
+        {last !== undefined && <PracticeOutcome state={state} sweep={last} units={units} />}
+        {last === undefined && <ByEyeLesson guess={state.guess} units={units} />}
+        <RimWeights state={state} units={units} />
+        {state.truthShown ? (
+          <PracticeTruthTable truth={stand.truth()} setup={stand.setup} units={units} />
+        ) : (
+          <button
+            type="button"
+            className="plain"
+            data-role="show-truth"
+            onClick={() => room.showTruth()}
+          >
+            {words.practice.showTruth}
+          </button>
+        )}
+        <section className="group" data-role="practice-choice" data-seed={stand.seed}>
+          <h2>{words.practice.seed(stand.seed)}</h2>
+          <ChoiceTiles
+            label={words.practice.difficulty}
+            tiles={DIFFICULTIES.map((value) => ({
+              value,
+              word: words.practice.difficulties[value],
+            }))}
+            chosen={stand.difficulty}
+            onChoose={(value) => open(stand.seed, value)}
+          />
+          <button
+            type="button"
+            className="plain"
+            data-role="another-wheel"
+            onClick={() => open(stand.seed + 1, stand.difficulty)}
+          >
+            {words.practice.another}
+          </button>
+        </section>
+      </div>
     </div>
   );
 }

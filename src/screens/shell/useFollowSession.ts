@@ -35,6 +35,11 @@ export function useFollowSession(): void {
     const showReading = () => {
       const kept = keeper.getKept();
       const state = session.getState();
+      // A practice reading goes back to where the wheel is.
+      if (state.phase === 'read' && state.source === 'practice') {
+        if (isAtSweep()) goTo(places.practice, { replace: true });
+        return;
+      }
       if (state.phase !== 'read' || kept?.result !== state.result || !isAtSweep()) return;
       if (!kept.kept.ok) return;
       const { wheelId, entryId } = kept.kept.value;

@@ -1,4 +1,4 @@
-import { useState, type CSSProperties } from 'react';
+import { lazy, Suspense, useState, type CSSProperties } from 'react';
 
 import type { SessionState, SweepSession } from '../../contract/session.ts';
 import { NoticePanel } from '../parts/NoticePanel.tsx';
@@ -7,13 +7,16 @@ import { NO_STREAK } from '../state/refusalAdvice.ts';
 import { REFUSALS } from '../../contract/refusals.ts';
 import { words } from '../words/words.ts';
 import { FilmProgress } from './FilmProgress.tsx';
-import { instructionFor } from './instructionFor.ts';
+import { instructionFor, isLive } from './instructionFor.ts';
 import { PictureView } from './PictureView.tsx';
 import { SpeedHint } from './SpeedHint.tsx';
 import { SweepFacts } from './SweepFacts.tsx';
 import { TurnRing } from './TurnRing.tsx';
 import { useSweepEvents } from './useSweepEvents.ts';
 import './sweep.css';
+
+/** The hand on the practice wheel: only there where one is practised on. */
+const PracticeHand = lazy(() => import('../practice/PracticeHand.tsx'));
 
 export type SweepingState = Extract<SessionState, { phase: 'sweeping' }>;
 
@@ -31,9 +34,13 @@ export function SweepScreen({ session, state, sound }: SweepScreenProps) {
   const [shape, setShape] = useState(USUAL_SHAPE);
   const instruction = instructionFor(progress, source, fraction, pass);
   const event = useSweepEvents(progress, sound, pass);
-  const trouble = source === 'camera' && instruction.tone === 'trouble' ? progress?.trouble : null;
+  const trouble = isLive(source) && instruction.tone === 'trouble' ? progress?.trouble : null;
   return (
-    <div className="sweep" data-source={source} style={{ '--shape': shape } as CSSProperties}>
+    <div
+      className="sweep"
+      data-source={isLive(source) ? 'camera' : source}
+      style={{ '--shape': shape } as CSSProperties}
+    >
       <div className="sweep-say" data-tone={instruction.tone}>
         <ScreenTitle className="unseen">{words.sweep.turnCovered}</ScreenTitle>
         <p className="instruction" role="status">
@@ -53,13 +60,18 @@ export function SweepScreen({ session, state, sound }: SweepScreenProps) {
         onShape={setShape}
       />
       <div className="sweep-side">
+        {source === 'practice' && (
+          <Suspense fallback={null}>
+            <PracticeHand />
+          </Suspense>
+        )}
         <TurnRing
           sectors={progress?.coveredSectors ?? []}
           coveredDeg={progress?.coveredDeg ?? 0}
           enough={progress?.enough ?? false}
           valveTurnDeg={progress?.markSeen ? progress.turnDeg : null}
         />
-        {source === 'camera' && progress !== null && progress.stage !== 'looking' && (
+        {isLive(source) && progress !== null && progress.stage !== 'looking' && (
           <SpeedHint turningDegPerS={progress.turningDegPerS} />
         )}
         <SweepFacts progress={progress} event={event} framesDropped={state.framesDropped} />
@@ -69,7 +81,7 @@ export function SweepScreen({ session, state, sound }: SweepScreenProps) {
         <button type="button" className="plain" data-role="stop" onClick={() => session.stop()}>
           {words.sweep.stop}
         </button>
-        {source === 'camera' && (
+        {isLive(source) && (
           <button
             type="button"
             className="main"

@@ -30,9 +30,12 @@ export function instructionFor(
   fraction: number | null,
   pass: 1 | 2 = 1,
 ): Instruction {
-  return source === 'camera'
-    ? liveInstruction(progress)
-    : filmInstruction(progress, fraction, pass);
+  return isLive(source) ? liveInstruction(progress) : filmInstruction(progress, fraction, pass);
+}
+
+/** A camera, or the practice stand in its place: there is a wheel to turn. */
+export function isLive(source: SourceKind): boolean {
+  return source === 'camera' || source === 'practice';
 }
 
 function liveInstruction(progress: SweepProgress | null): Instruction {

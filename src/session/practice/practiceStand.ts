@@ -13,7 +13,7 @@ import { vectorAmount, vectorAngleDeg } from '../../quantities/vector.ts';
 import { standPicture } from './standPicture.ts';
 import { turningHand, type TurningHand } from './turningHand.ts';
 
-export type { Difficulty } from '../../../samples/stand/scene/practiceScene.ts';
+export { DIFFICULTIES, type Difficulty } from '../../../samples/stand/scene/practiceScene.ts';
 
 /** What the practice wheel hides, with the weights that are on it. */
 export interface PracticeTruth {
@@ -54,6 +54,8 @@ export interface PracticeStand {
   dispose(): void;
 }
 
+/** Half a piece of 5 g: what a careful person cuts. */
+const PIECE_G = 2.5;
 /** A light press: about 7 mm at the rim of an ordinary wheel. */
 const PRESS_N = 0.1;
 /** Longest step of a stand whose page was asleep, s. */
@@ -108,7 +110,10 @@ export function createPracticeStand(choice: {
 
   return {
     ...choice,
-    setup: filmSetup({ ...picture.model, scene: { ...scene, entered: { tapEdge: false } } }),
+    setup: {
+      ...filmSetup({ ...picture.model, scene: { ...scene, entered: { tapEdge: false } } }),
+      weightStepG: PIECE_G,
+    },
     stream,
     pictureBy: picture.by,
     shape: picture.canvas.width / picture.canvas.height,

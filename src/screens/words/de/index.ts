@@ -14,6 +14,7 @@ import { shed } from './shed.ts';
 import { stand } from './stand.ts';
 import { cautions, start } from './start.ts';
 import { sweep, troubleNow } from './sweep.ts';
+import { practice } from './practice.ts';
 import { update } from './update.ts';
 
 /** German. A section that English has and this has not is an error of the types. */
@@ -37,4 +38,5 @@ export const de: Words = {
   update,
   licences,
   notices,
+  practice,
 };

@@ -9,6 +9,7 @@ import { job } from './job.ts';
 import { directions } from './directions.ts';
 import { evidence } from './evidence.ts';
 import { licences } from './licences.ts';
+import { practice } from './practice.ts';
 import { reading, warnings } from './reading.ts';
 import { shed } from './shed.ts';
 import { settings } from './settings.ts';
@@ -38,6 +39,7 @@ export const en = {
   evidence,
   update,
   licences,
+  practice,
   /** Cause and remedy of everything that can go wrong; in English the contract has the words. */
   notices: { ...REFUSALS, ...TROUBLES, ...STORAGE_TROUBLES } as Readonly<
     Record<NoticeCode, RefusalWords>

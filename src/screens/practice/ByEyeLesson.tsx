@@ -1,0 +1,69 @@
+import { useState } from 'react';
+
+import type { EyeReading } from '../../balance/byEye.ts';
+import { practiceRoom } from '../../session/practice/practiceRoom.ts';
+import { NumberStepper } from '../parts/NumberStepper.tsx';
+import { formatClockAndDeg, formatKnownMass, type Units } from '../words/numbers.ts';
+import { words } from '../words/words.ts';
+
+/** Most that a hidden weight pulls, g, with room for a bold guess. */
+const MOST_G = 120;
+
+/** Balance by eye first: look, guess place and weight; the tool checks it later. */
+export function ByEyeLesson({
+  guess,
+  units,
+}: {
+  readonly guess: EyeReading | null;
+  readonly units: Units;
+}) {
+  const [placeDeg, setPlaceDeg] = useState<number | null>(null);
+  const [massG, setMassG] = useState<number | null>(null);
+  return (
+    <section className="group">
+      <h2>{words.practice.byEye}</h2>
+      <p>{words.practice.byEyeHow}</p>
+      <NumberStepper
+        label={words.practice.lightAt}
+        name="guess.lightSpotDeg"
+        quantity="angle"
+        units={units}
+        value={placeDeg}
+        range={[0, 359]}
+        proposal={0}
+        stepShown={5}
+        onValue={setPlaceDeg}
+      />
+      <NumberStepper
+        label={words.practice.grams}
+        name="guess.massG"
+        quantity="weight"
+        units={units}
+        value={massG}
+        range={[0, MOST_G]}
+        proposal={30}
+        onValue={setMassG}
+      />
+      <button
+        type="button"
+        className="plain"
+        data-role="guess"
+        disabled={placeDeg === null || massG === null}
+        onClick={() => {
+          if (placeDeg === null || massG === null) return;
+          practiceRoom().guess({ lightSpotDeg: placeDeg, massG });
+        }}
+      >
+        {words.practice.guessIt}
+      </button>
+      {guess !== null && (
+        <p role="status">
+          {words.practice.guessed(
+            formatKnownMass(guess.massG, units),
+            formatClockAndDeg(guess.lightSpotDeg),
+          )}
+        </p>
+      )}
+    </section>
+  );
+}
