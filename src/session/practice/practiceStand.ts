@@ -8,6 +8,7 @@ import { wholeUnbalanceGmm } from '../../../samples/stand/motion/wheelOnBall.ts'
 import { practiceScene, type Difficulty } from '../../../samples/stand/scene/practiceScene.ts';
 import type { StandScene, StandWeight } from '../../../samples/stand/scene/standScene.ts';
 import { standModel, withWeights } from '../../../samples/stand/view/standModel.ts';
+import type { LiveSource } from '../../contract/session.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { vectorAmount, vectorAngleDeg } from '../../quantities/vector.ts';
 import { standPicture } from './standPicture.ts';
@@ -30,7 +31,10 @@ export interface PracticeStand {
   readonly difficulty: Difficulty;
   /** What a person would enter for wheel, stand and camera. */
   readonly setup: SweepSetup;
+  /** For looking at. */
   readonly stream: MediaStream;
+  /** For a sweep: each opening is a copy, which the session may end. */
+  readonly source: LiveSource;
   readonly pictureBy: 'graphics' | 'processor';
   readonly shape: number;
   /** Turn now, degrees clockwise; 0 with the valve at the sight. */
@@ -115,6 +119,7 @@ export function createPracticeStand(choice: {
       weightStepG: PIECE_G,
     },
     stream,
+    source: { kind: 'practice', open: () => Promise.resolve(stream.clone()) },
     pictureBy: picture.by,
     shape: picture.canvas.width / picture.canvas.height,
     turnDeg: () => motion.pose().turnDeg,
