@@ -1,4 +1,5 @@
 import type { SightMemory, SweepReader, SweepResult } from '../src/contract/sweep.ts';
+import type { FilmRecorder } from './filmRecorder.ts';
 import type { PictureReport } from './pictureReport.ts';
 import { createStillness } from './stillness.ts';
 import { createSweepClock } from './sweepClock.ts';
@@ -11,6 +12,8 @@ export type StreamEnd = Exclude<PictureFate, 'taken'> | 'stream-ended';
 export interface LiveSweep {
   /** Measures one picture; the frame is closed in any case. */
   add(frame: VideoFrame, timeS: number): Promise<PictureFate>;
+  /** Gives every picture to the recorder too, from now on. */
+  record(recorder: FilmRecorder): void;
   /** Takes pictures from a camera's own stream until it ends or the sweep is over. */
   pump(frames: ReadableStream<VideoFrame>): Promise<StreamEnd>;
   /** Pictures that reached the measuring core. */
@@ -33,6 +36,7 @@ export function createLiveSweep(
   let size: readonly [number, number] | null = null;
   let taken = 0;
   let stopPump: (() => void) | null = null;
+  let recorder: FilmRecorder | null = null;
 
   const add = async (frame: VideoFrame, timeS: number): Promise<PictureFate> => {
     try {
@@ -44,6 +48,7 @@ export function createLiveSweep(
       const sweepS = clock.sweepTimeS(timeS, performance.now() / 1000);
       // Browsers hand the same picture out twice at times.
       if (sweepS === null) return 'taken';
+      recorder?.add(frame, sweepS);
       const picture = await copy(frame, sweepS);
       // Finished while the picture was copied: the fit has been made without it.
       if (over) return 'over';
@@ -77,6 +82,9 @@ export function createLiveSweep(
   };
   return {
     add,
+    record(next) {
+      recorder = next;
+    },
     pump,
     picturesTaken: () => taken,
     finish() {

@@ -4,6 +4,12 @@ import type { AcceptedReading } from '../src/contract/reading.ts';
 import type { SweepSetup } from '../src/contract/setup.ts';
 import type { SightMemory, SweepReaderOptions, SweepResult } from '../src/contract/sweep.ts';
 import { createSweepReader } from '../src/measure/sweepReader.ts';
+import {
+  createFilmRecorder,
+  type FilmRecorder,
+  type FilmSummary,
+  type FilmTaker,
+} from './filmRecorder.ts';
 import { createLiveSweep, type LiveSweep, type PictureFate, type StreamEnd } from './liveSweep.ts';
 import { createLiveReport, createPictureReport, type SweepListener } from './pictureReport.ts';
 import { readFilm } from './readFilm.ts';
@@ -17,10 +23,13 @@ import { createYuvCopier } from './yuvCopier.ts';
  */
 let sweepNumber = 0;
 let live: LiveSweep | null = null;
+let recorder: FilmRecorder | null = null;
 
 function beginSweep(): number {
   live?.stop();
   live = null;
+  void recorder?.end();
+  recorder = null;
   return ++sweepNumber;
 }
 
@@ -60,6 +69,18 @@ const measuring = {
   startLive(setup: SweepSetup, options: SweepReaderOptions, listener: SweepListener): void {
     beginSweep();
     live = createLiveSweep(createSweepReader(setup, options), toolsFor(listener, createLiveReport));
+  },
+
+  /** Records the live sweep's pictures from now on; its pieces go to `taker` as they are written. */
+  recordFilm(taker: FilmTaker): void {
+    if (!live) return;
+    recorder = createFilmRecorder({ piece: (bytes, type) => taker.piece(bytes, type) });
+    live.record(recorder);
+  },
+
+  /** Ends the film of the live sweep; null when none was being recorded. */
+  async endFilm(): Promise<FilmSummary | null> {
+    return recorder?.end() ?? null;
   },
 
   /** Takes pictures from a camera's transferred stream until it ends. */

@@ -14,6 +14,8 @@ export interface SweepErrand {
   readonly wheelId: string | null;
   /** Paths in the setup, as `wheel.massKg`. */
   readonly assumed: readonly string[];
+  /** The film of the shelf that is read, and when its sweep was made. */
+  readonly film?: { readonly filmId: string; readonly sweptAt: string };
 }
 
 export const NO_ERRAND: SweepErrand = { wheelId: null, assumed: [] };
@@ -54,6 +56,8 @@ export type SessionState =
       readonly errand: SweepErrand;
       readonly setup: SweepSetup;
       readonly result: SweepResult;
+      /** The film that was recorded of this live sweep. */
+      readonly filmId?: string;
       /** Set when the sweep ended otherwise than by itself (camera unplugged, worker restarted). */
       readonly notice: Notice | null;
     };

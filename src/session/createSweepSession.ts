@@ -1,3 +1,4 @@
+import type { FilmShelf } from '../contract/filmShelf.ts';
 import { NO_ERRAND, type ShowPicture, type SweepSession } from '../contract/session.ts';
 import { sortChosenFiles } from './chosenFiles.ts';
 import { runLiveSweep, type LiveAsk, type LiveSweepRun } from './liveSweep.ts';
@@ -7,8 +8,17 @@ import { loadSampleSweep } from './sampleSweep.ts';
 import { createSessionStore } from './sessionStore.ts';
 import { createSightKeeper } from './sightKeeper.ts';
 
+export interface FilmKeeping {
+  readonly shelf: FilmShelf;
+  /** Asked at the start of each live sweep. */
+  readonly isWanted: () => boolean;
+}
+
 /** The session behind the screens: one sweep at a time, from a sample, from files or from a camera. */
-export function createSweepSession(worker: MeasureWorker = createMeasureWorker()): SweepSession {
+export function createSweepSession(
+  films: FilmKeeping | null = null,
+  worker: MeasureWorker = createMeasureWorker(),
+): SweepSession {
   const store = createSessionStore();
   let live: LiveSweepRun | null = null;
   const known = createSightKeeper();
@@ -21,7 +31,8 @@ export function createSweepSession(worker: MeasureWorker = createMeasureWorker()
     return run;
   };
   const startLive = async (ask: LiveAsk) => {
-    live = runLiveSweep(begin(), { worker, known, showPreview }, ask);
+    const shelf = films?.isWanted() ? films.shelf : null;
+    live = runLiveSweep(begin(), { worker, known, showPreview, shelf }, ask);
     await live.done;
   };
   const dropWhatRuns = () => {

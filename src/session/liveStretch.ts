@@ -1,3 +1,4 @@
+import type { FilmShelf } from '../contract/filmShelf.ts';
 import { noticeFor, type Notice } from '../contract/notice.ts';
 import type { LiveSourceKind, ShowPicture, SightChange, SweepErrand } from '../contract/session.ts';
 import type { AcceptedReading } from '../contract/reading.ts';
@@ -5,6 +6,7 @@ import type { SweepSetup } from '../contract/setup.ts';
 import type { KnownCamera, SweepProgress } from '../contract/sweep.ts';
 import { watchCamera, type CameraDeath, type CameraWatchAsk } from './cameraWatch.ts';
 import { withEdgeAtSight, withoutEdge } from './edgePointAtSight.ts';
+import { startLiveFilm, type LiveFilm } from './films/liveFilm.ts';
 import { feedLivePictures, type FeedEnd } from './livePictures.ts';
 import type { MeasureWorker } from './measureWorker.ts';
 import type { SweepRun } from './sessionStore.ts';
@@ -14,6 +16,8 @@ export interface LiveTools {
   readonly worker: MeasureWorker;
   readonly known: SightKeeper;
   readonly showPreview: ShowPicture;
+  /** Where films of sweeps are kept; null when none is wanted. */
+  readonly shelf: FilmShelf | null;
 }
 
 export type LiveEnd = FeedEnd | CameraDeath | 'enough' | 'change-sight' | 'begin-sweep';
@@ -36,15 +40,22 @@ export interface Stretch {
   readonly crashes: number;
 }
 
+interface StretchEnd {
+  readonly why: LiveEnd;
+  readonly progress: SweepProgress | null;
+  /** Recorded beside a camera's sweep; whoever gets it ends it. */
+  readonly film: LiveFilm | null;
+}
+
 /** Runs one stretch to its end, whatever ends it. */
 export async function runStretch(
   run: SweepRun,
-  { worker, showPreview }: LiveTools,
+  { worker, showPreview, shelf }: LiveTools,
   { stream, source, errand, earlier }: LiveCamera,
   { phase, setup, known, notice }: Stretch,
   asked: Promise<LiveEnd>,
   end: (why: LiveEnd) => void,
-): Promise<{ readonly why: LiveEnd; readonly progress: SweepProgress | null }> {
+): Promise<StretchEnd> {
   let latest: SweepProgress | null = null;
   let isOver = false;
   const isSight = phase === 'sighting';
@@ -70,6 +81,9 @@ export async function runStretch(
         run.isCurrent() && !isOver ? showPreview({ picture, overlay }) : picture.close(),
     },
   );
+  const { wheelId, assumed } = errand;
+  const isFilmed = started.ok && !isSight && source === 'camera' && shelf !== null;
+  const film = isFilmed ? await startLiveFilm(worker, shelf, { wheelId, setup, assumed }) : null;
   const why = started.ok
     ? await untilEnd(stream, worker, asked, {
         onDropped: (framesDropped) => update({ framesDropped }),
@@ -77,7 +91,7 @@ export async function runStretch(
       })
     : 'worker-crashed';
   isOver = true;
-  return { why, progress: latest };
+  return { why, progress: latest, film };
 }
 
 async function untilEnd(

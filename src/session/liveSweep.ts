@@ -4,6 +4,7 @@ import type { SweepSetup } from '../contract/setup.ts';
 import type { KnownCamera } from '../contract/sweep.ts';
 import { closeCameraStream, openLiveStream } from './cameraStream.ts';
 import { earlierReadingFor } from './earlierReading.ts';
+import type { LiveFilm } from './films/liveFilm.ts';
 import {
   runStretch,
   stretchAfter,
@@ -65,12 +66,19 @@ export function runLiveSweep(run: SweepRun, tools: LiveTools, ask: LiveAsk): Liv
       crashes: 0,
     };
     for (;;) {
-      const { why, progress } = await runStretch(run, tools, camera, stretch, asked, end);
-      if (!run.isCurrent()) return letGo();
+      const ran = await runStretch(run, tools, camera, stretch, asked, end);
+      const { why, progress, film } = ran;
+      if (!run.isCurrent()) {
+        void film?.end();
+        return letGo();
+      }
       asked = new Promise<LiveEnd>((resolve) => (end = resolve));
       const next = await stretchAfter(why, stretch, { tools, progress, wanted });
+      if (next !== 'read' || !run.isCurrent()) void film?.end();
       if (!run.isCurrent()) return letGo();
-      if (next === 'read') return readWhatWasSeen(run, tools, camera, stretch, endNotice(why));
+      if (next === 'read') {
+        return readWhatWasSeen(run, tools, camera, { ...stretch, film, notice: endNotice(why) });
+      }
       if (typeof next === 'string') return run.fail(next);
       stretch = next;
       phase = stretch.phase;
@@ -98,16 +106,23 @@ async function readWhatWasSeen(
   run: SweepRun,
   { worker, known }: LiveTools,
   { source, errand }: LiveCamera,
-  { setup }: Stretch,
-  notice: Notice | null,
+  { setup, film, notice }: Pick<Stretch, 'setup' | 'notice'> & { readonly film: LiveFilm | null },
 ): Promise<void> {
-  const finished = await worker.finishLive();
+  const [finished, filmed] = await Promise.all([worker.finishLive(), film?.end() ?? null]);
   if (!run.isCurrent()) return;
   if (!finished.ok) return run.fail('worker-failed', finished.failure.evidence);
   if (!finished.value) return run.fail('worker-failed', { sweep: 'none was running' });
   const { result, sight } = finished.value;
   known.keep(setup, sight);
-  run.showRead({ source, errand, setup, result, notice });
+  const { filmId = null, canRecord = true } = filmed ?? {};
+  run.showRead({
+    source,
+    errand,
+    setup,
+    result,
+    notice: notice ?? (canRecord ? null : noticeFor('film-not-kept')),
+    ...(filmId === null ? {} : { filmId }),
+  });
 }
 
 function endNotice(why: LiveEnd): Notice | null {

@@ -5,6 +5,7 @@ import type { SweepSetup } from '../contract/setup.ts';
 import type { SightMemory, SweepReaderOptions } from '../contract/sweep.ts';
 import { failed, succeeded, type Outcome } from '../contract/outcome.ts';
 import type { LiveEnd, Measuring } from '../../workers/measure.worker.ts';
+import type { FilmSummary, FilmTaker } from '../../workers/filmRecorder.ts';
 import type { PictureFate, StreamEnd } from '../../workers/liveSweep.ts';
 import type { SweepListener } from '../../workers/pictureReport.ts';
 import type { FilmRead } from '../../workers/readFilm.ts';
@@ -29,6 +30,9 @@ export interface MeasureWorker {
     options: SweepReaderOptions,
     listener: SweepListener,
   ): Promise<Outcome<void, WorkerFailure>>;
+  /** Records the sweep that `startLive` began. */
+  recordFilm(taker: FilmTaker): Promise<Outcome<void, WorkerFailure>>;
+  endFilm(): Promise<Outcome<FilmSummary | null, WorkerFailure>>;
   pumpStream(frames: ReadableStream<VideoFrame>): Promise<Outcome<StreamEnd, WorkerFailure>>;
   addPicture(
     picture: VideoFrame | ImageBitmap,
@@ -100,6 +104,8 @@ export function createMeasureWorker(silenceLimitMs = SILENCE_LIMIT_MS): MeasureW
     },
     startLive: (setup, options, listener) =>
       call((r) => r.startLive(setup, options, proxy(listener))),
+    recordFilm: (taker) => call((r) => r.recordFilm(proxy(taker))),
+    endFilm: () => call((r) => r.endFilm()),
     pumpStream: (frames) => call((r) => r.pumpStream(transfer(frames, [frames]))),
     addPicture: (picture, timeS) => call((r) => r.addPicture(transfer(picture, [picture]), timeS)),
     picturesTaken: () => call((r) => r.picturesTaken()),

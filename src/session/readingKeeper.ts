@@ -1,3 +1,4 @@
+import type { FilmShelf } from '../contract/filmShelf.ts';
 import type { Logbook, LogbookTrouble, SweepEntry } from '../contract/logbook.ts';
 import { succeeded, type Outcome } from '../contract/outcome.ts';
 import type { SessionState, SweepSession } from '../contract/session.ts';
@@ -23,7 +24,11 @@ type Read = Extract<SessionState, { phase: 'read' }>;
  * Writes every reading into the logbook as soon as it is there, whatever screen is open: refused
  * ones too, since nothing that was recorded may be lost.
  */
-export function createReadingKeeper(session: SweepSession, logbook: Logbook): ReadingKeeper {
+export function createReadingKeeper(
+  session: SweepSession,
+  logbook: Logbook,
+  shelf: FilmShelf | null = null,
+): ReadingKeeper {
   const listeners = new Set<() => void>();
   let kept: KeptReading | null = null;
   let seen: SweepResult | null = null;
@@ -32,7 +37,7 @@ export function createReadingKeeper(session: SweepSession, logbook: Logbook): Re
     const state = session.getState();
     if (state.phase !== 'read' || state.result === seen) return;
     seen = state.result;
-    void keep(state, logbook).then((outcome) => {
+    void keep(state, logbook, shelf).then((outcome) => {
       kept = { result: state.result, kept: outcome };
       for (const listener of listeners) listener();
     });
@@ -47,24 +52,51 @@ export function createReadingKeeper(session: SweepSession, logbook: Logbook): Re
   };
 }
 
-async function keep(state: Read, logbook: Logbook): Promise<KeptReading['kept']> {
+async function keep(
+  state: Read,
+  logbook: Logbook,
+  shelf: FilmShelf | null,
+): Promise<KeptReading['kept']> {
   const now = new Date().toISOString();
   const wheelId = await wheelFor(state, logbook, now);
   if (!wheelId.ok) return wheelId;
+  const filmId = state.filmId ?? state.errand.film?.filmId ?? null;
   const entry: SweepEntry = {
     id: crypto.randomUUID(),
     wheelId: wheelId.value,
-    at: now,
+    at: await timeOfEntry(state, logbook, wheelId.value, now),
     kind: 'sweep',
     source: state.source,
     setup: state.setup,
     assumed: [...state.errand.assumed],
-    filmId: null,
+    filmId,
     reading: state.result.reading,
     trace: state.result.trace,
   };
   const added = await logbook.addEntry(entry);
-  return added.ok ? succeeded({ wheelId: wheelId.value, entryId: entry.id }) : added;
+  if (!added.ok) return added;
+  if (filmId !== null) await shelf?.link(filmId, entry.id);
+  return succeeded({ wheelId: wheelId.value, entryId: entry.id });
+}
+
+/**
+ * A film that is read again belongs where its sweep was made, not where the wheel stands today: just
+ * behind the latest reading of the same film.
+ */
+async function timeOfEntry(
+  { errand }: Read,
+  logbook: Logbook,
+  wheelId: string,
+  now: string,
+): Promise<string> {
+  if (!errand.film) return now;
+  const { filmId, sweptAt } = errand.film;
+  const entries = await logbook.entriesOf(wheelId);
+  const before = entries.ok
+    ? entries.value.filter((entry) => entry.kind === 'sweep' && entry.filmId === filmId)
+    : [];
+  const latest = before.at(-1)?.at;
+  return latest === undefined ? sweptAt : new Date(Date.parse(latest) + 1).toISOString();
 }
 
 /**

@@ -23,7 +23,7 @@ test.beforeEach(async ({ page }) => {
 async function fillLogbook(page: Page): Promise<void> {
   await page.evaluate(async () => {
     const { openLogbook, proposedWheel, sweepEntry } = window.storageParts;
-    const logbook = openLogbook();
+    const { logbook } = openLogbook();
     await logbook.saveWheel(proposedWheel('w1', 'minibus front left', '2026-03-01T08:00:00.000Z'));
     await logbook.saveWheel(proposedWheel('w2', 'minibus rear', '2026-03-01T09:00:00.000Z'));
     await logbook.addEntry(sweepEntry('s1', 'w1', '2026-03-02T08:00:00.000Z'));
@@ -43,7 +43,7 @@ test('what was written is there after a reload, trace and all', async ({ page })
   await openStorage(page, address);
   const seen = await page.evaluate(async () => {
     const { openLogbook, sweepEntry } = window.storageParts;
-    const logbook = openLogbook();
+    const { logbook } = openLogbook();
     const wheels = await logbook.wheels();
     const entry = await logbook.entry('s1');
     const made = sweepEntry('s1', 'w1', '2026-03-02T08:00:00.000Z');
@@ -68,7 +68,7 @@ test('taking an entry back and putting it in again leads the wheel back and fort
   await fillLogbook(page);
   const stages = await page.evaluate(async () => {
     const { openLogbook } = window.storageParts;
-    const logbook = openLogbook();
+    const { logbook } = openLogbook();
     const stage = async () => {
       const wheel = await logbook.wheel('w1');
       return wheel.ok ? wheel.value.stage : wheel.failure.code;
@@ -88,13 +88,13 @@ test('taking an entry back and putting it in again leads the wheel back and fort
 test('a batch with one record that cannot be stored leaves nothing of itself', async ({ page }) => {
   const seen = await page.evaluate(async () => {
     const { openLogbook, proposedWheel } = window.storageParts;
-    const logbook = openLogbook();
+    const { logbook } = openLogbook();
     const good = proposedWheel('good', 'good', '2026-03-01T08:00:00.000Z');
     // A function cannot be stored: the browser throws on it.
     const bad = { ...proposedWheel('bad', 'bad', '2026-03-01T08:00:00.000Z'), label: () => 1 };
     await logbook.putIn({ stand: null, wheels: [good, bad as never], entries: [] });
     const { trouble, heldCount } = logbook.storage.state();
-    const elsewhere = await openLogbook().wheels();
+    const elsewhere = await openLogbook().logbook.wheels();
     return { trouble, heldCount, stored: elsewhere.ok && elsewhere.value.length };
   });
   expect(seen).toEqual({ trouble: 'storage-failed', heldCount: 2, stored: 0 });
@@ -108,7 +108,7 @@ test('a stored record that this program does not know is left out and left alone
     const { openLogbook, openDB, schema } = window.storageParts;
     const db = await openDB(schema.DATABASE_NAME);
     await db.put('wheels', { id: 'odd', label: 'from elsewhere', massKg: 'heavy' });
-    const logbook = openLogbook();
+    const { logbook } = openLogbook();
     const wheels = await logbook.wheels();
     await logbook.saveStand(window.storageParts.proposedStand());
     return {

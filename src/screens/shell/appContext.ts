@@ -1,5 +1,6 @@
 import { createContext, useContext } from 'react';
 
+import type { FilmShelf } from '../../contract/filmShelf.ts';
 import type { Logbook } from '../../contract/logbook.ts';
 import type { SweepSession } from '../../contract/session.ts';
 import type { AppUpdate } from '../../session/appUpdate.ts';
@@ -12,6 +13,8 @@ import type { Films } from './useFilms.ts';
 export interface AppParts {
   readonly session: SweepSession;
   readonly logbook: Logbook;
+  /** Films of camera sweeps. */
+  readonly shelf: FilmShelf;
   readonly keeper: ReadingKeeper;
   readonly update: AppUpdate;
 }

@@ -6,6 +6,7 @@ import type { DatabaseAccess } from './database.ts';
 import { STAND_KEY, type LogbookSchema } from './databaseSchema.ts';
 import { entryOfRow, rowOfEntry } from './entryRows.ts';
 import { wheelAfter } from './memoryRecords.ts';
+import { wholeOrNothing } from './wholeOrNothing.ts';
 import { touchedWheelIds, type RecordBatch, type RecordStore } from './recordStore.ts';
 
 type StoreName = 'stand' | 'wheels' | 'entries' | 'traces';
@@ -97,14 +98,7 @@ export function createDatabaseRecords(access: DatabaseAccess): RecordStore {
           'readwrite',
           { durability: 'strict' },
         );
-        const written = writeBatch(writing, batch, entriesIn).catch((error: unknown) => {
-          abort(writing);
-          throw error;
-        });
-        await Promise.all([written, writing.done]).catch((error: unknown) => {
-          // What made the transaction fail, rather than that it was broken off.
-          throw writing.error ?? error;
-        });
+        await wholeOrNothing(writing, () => writeBatch(writing, batch, entriesIn));
       }),
     unreadableCount: () => unreadable.size,
   };
@@ -135,15 +129,6 @@ async function writeBatch(
       if (wheel.ok) await wheels.put(wheelAfter(wheel.value, ofWheel, batch));
     }),
   );
-}
-
-/** A transaction that has failed by itself cannot be taken back once more. */
-function abort(writing: Writing): void {
-  try {
-    writing.abort();
-  } catch {
-    // Nothing of it is in storage, which is what was wanted.
-  }
 }
 
 function wholeTimeOf(wheelId: string): IDBKeyRange {

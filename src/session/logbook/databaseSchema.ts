@@ -6,6 +6,7 @@ import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from 'idb';
  * upgrade runs in one transaction: whole or not at all.
  *
  * 1. stand, wheels, entries, and traces apart from their entries.
+ * 2. films, and the pieces that they were recorded in.
  */
 export const DATABASE_NAME = 'tiltsweep';
 
@@ -18,6 +19,10 @@ export interface LogbookSchema extends DBSchema {
   entries: { key: string; value: unknown; indexes: { byWheelAndTime: [string, string] } };
   /** The points of a sweep's trace, by the entry's id. */
   traces: { key: string; value: Float32Array };
+  /** By `id`. */
+  films: { key: string; value: unknown };
+  /** By the film's id and the piece's number from 0. */
+  filmPieces: { key: [string, number]; value: Blob };
 }
 
 export const STAND_KEY = 'stand';
@@ -33,6 +38,10 @@ const STEPS: readonly Step[] = [
     const entries = database.createObjectStore('entries', { keyPath: 'id' });
     entries.createIndex('byWheelAndTime', ['wheelId', 'at']);
     database.createObjectStore('traces');
+  },
+  (database) => {
+    database.createObjectStore('films', { keyPath: 'id' });
+    database.createObjectStore('filmPieces');
   },
 ];
 

@@ -1,4 +1,6 @@
+import type { FilmShelf } from '../../contract/filmShelf.ts';
 import type { Logbook } from '../../contract/logbook.ts';
+import { createFilmShelf } from '../films/filmShelf.ts';
 import { createLogbook } from './createLogbook.ts';
 import { createDatabaseAccess } from './database.ts';
 import { createDatabaseRecords } from './databaseRecords.ts';
@@ -7,10 +9,10 @@ import { askToPersist } from './storageWatch.ts';
 import { markVisit, wasHereBefore } from './visitMark.ts';
 
 /**
- * The logbook in this browser's storage, the same in all its tabs. Where storage cannot be had, a
+ * Logbook and films in this browser's storage, the same in all its tabs. Where storage cannot be had, a
  * logbook that lives as long as the page, which says so.
  */
-export function openLogbook(): Logbook {
+export function openLogbook(): { readonly logbook: Logbook; readonly shelf: FilmShelf } {
   let begun = wasHereBefore();
   let wiped = false;
   const access = createDatabaseAccess(() => (wiped ||= begun));
@@ -23,5 +25,5 @@ export function openLogbook(): Logbook {
     markVisit();
     void askToPersist();
   });
-  return logbook;
+  return { logbook, shelf: createFilmShelf(access, openTabLine('tiltsweep.films')) };
 }

@@ -5,6 +5,7 @@ import { App } from '../../../src/screens/App.tsx';
 import { createMemoryLogbook } from '../../../src/session/logbook/memoryLogbook.ts';
 import { createAppUpdate } from '../../../src/session/appUpdate.ts';
 import { createReadingKeeper } from '../../../src/session/readingKeeper.ts';
+import { emptyShelf } from '../../fakes/emptyShelf.ts';
 import { drawnPicture } from './drawnPicture.ts';
 import { GALLERY_PLACES } from './galleryPlaces.ts';
 import { fillShed } from './shedLogbook.ts';
@@ -89,6 +90,6 @@ if (place === null) {
   if (location.hash === '') location.hash = GALLERY_PLACES[place]!;
 }
 createRoot(document.getElementById('root')!).render(
-  <App {...{ session, logbook, keeper, update }} />,
+  <App {...{ session, logbook, shelf: emptyShelf, keeper, update }} />,
 );
 show(GALLERY_STATES[name]!);

@@ -1,0 +1,41 @@
+import type { FilmShelf, FilmStart } from '../../contract/filmShelf.ts';
+import type { MeasureWorker } from '../measureWorker.ts';
+
+/** The film of one live sweep, from its start to its end. */
+export interface LiveFilm {
+  /**
+   * Ends the recording. Resolves with the film's id when some of it is on the shelf, and with
+   * whether this browser can record at all.
+   */
+  end(): Promise<{ readonly filmId: string | null; readonly canRecord: boolean }>;
+}
+
+/** Lets the worker record the sweep that it has just started; null where storage takes no film. */
+export async function startLiveFilm(
+  worker: MeasureWorker,
+  shelf: FilmShelf,
+  start: FilmStart,
+): Promise<LiveFilm | null> {
+  const begun = await shelf.begin(start);
+  if (!begun.ok) return null;
+  const tape = begun.value;
+  let storedPieces = 0;
+  await worker.recordFilm({
+    async piece(bytes, mimeType) {
+      const stored = await tape.take(bytes, mimeType);
+      if (stored) storedPieces += 1;
+      return stored;
+    },
+  });
+  return {
+    async end() {
+      // A worker that is gone has sent what it had.
+      const summary = await worker.endFilm();
+      await tape.end();
+      return {
+        filmId: storedPieces > 0 ? tape.filmId : null,
+        canRecord: !(summary.ok && summary.value?.ending === 'no-encoder'),
+      };
+    },
+  };
+}
