@@ -70,6 +70,8 @@ export interface SightMemory {
   readonly poseResidualPx: number;
   readonly laserColour: 'green' | 'red';
   readonly lineSpreadPx: number;
+  /** Picture column on whose line azimuth 0 lies within the measuring core; the middle one if missing. */
+  readonly originColumnPx?: number;
   /** Height of the edge above the line with the wheel upright, mm. */
   readonly edgeHeightMm: number;
   /** Lean in the film's first picture, radians toward azimuth 0 and 90; positive = that side high. */

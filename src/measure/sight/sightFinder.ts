@@ -20,8 +20,15 @@ export interface Sight {
   readonly laserColour: LaserColour;
   readonly camera: Camera;
   readonly poseFit: PoseFit;
-  /** Bearing of azimuth 0 from the camera's own direction, degrees. */
+  /**
+   * Bearing of azimuth 0 from the camera's own direction, degrees: the sight's own, or, when the sight
+   * lies far aside, one from which the tread is seen on both sides.
+   */
   readonly sightBearingDeg: number;
+  /** Picture column in which azimuth 0 lies on the line: the middle one, or nearer to the camera's side. */
+  readonly originColumnPx: number;
+  /** Azimuth of the sight itself, degrees: 0 unless it lies far aside. */
+  readonly asideDeg: number;
   readonly sightPx: { readonly xPx: number; readonly yPx: number };
   /** Typical RMS width of the line, px. */
   readonly lineSpreadPx: number;
@@ -99,6 +106,8 @@ export interface LineLook {
   readonly laserColour: LaserColour;
   readonly lineSpreadPx: number;
   readonly spans?: readonly TurnedSpan[];
+  /** Where azimuth 0 lies, when an earlier look has settled it; a wheel angle hangs on it. */
+  readonly originColumnPx?: number;
 }
 
 type PictureLook = Pick<LineLook, 'widthPx' | 'heightPx' | 'pointSdPx' | 'spans'>;
@@ -138,19 +147,37 @@ export function sightFromLine(
 export function sightOfPose(
   setup: SweepSetup,
   poseFit: PoseFit,
-  look: Pick<LineLook, 'laserColour' | 'lineSpreadPx'>,
+  look: Pick<LineLook, 'laserColour' | 'lineSpreadPx' | 'originColumnPx'>,
 ): Outcome<Sight, 'line-lost'> {
   const camera = cameraFromPose(poseFit.pose);
-  const sight = sightOnLine(camera, setup.wheel.edgeRadiusMm, poseFit.pose.widthPx / 2);
+  const radiusMm = setup.wheel.edgeRadiusMm;
+  const sight = sightOnLine(camera, radiusMm, poseFit.pose.widthPx / 2);
   if (!sight) return failed('line-lost', { inlierShare: poseFit.inlierShare });
+  const originColumnPx = look.originColumnPx ?? originColumn(camera, radiusMm, sight.bearingDeg);
+  const origin = sightOnLine(camera, radiusMm, originColumnPx) ?? sight;
   return succeeded({
     laserColour: look.laserColour,
     camera,
     poseFit,
-    sightBearingDeg: sight.bearingDeg,
+    sightBearingDeg: origin.bearingDeg,
+    originColumnPx,
+    asideDeg: sight.bearingDeg - origin.bearingDeg,
     sightPx: sight.px,
     lineSpreadPx: look.lineSpreadPx,
   });
+}
+
+/** Farther aside than this too little of the tread is seen beyond the sight, degrees. */
+const MOST_ASIDE_DEG = 20;
+
+/** Column of azimuth 0: the middle of the picture, or the place of the line at the most bearing. */
+function originColumn(camera: Camera, radiusMm: number, sightBearingDeg: number): number {
+  const middlePx = camera.pose.widthPx / 2;
+  if (Math.abs(sightBearingDeg) <= MOST_ASIDE_DEG) return middlePx;
+  const b = Math.sign(sightBearingDeg) * MOST_ASIDE_DEG * RAD_PER_DEG;
+  const at = new Float64Array(2);
+  const seen = projectPoint(camera, radiusMm * Math.cos(b), radiusMm * Math.sin(b), 0, at);
+  return seen ? at[0] : middlePx;
 }
 
 function spanOnWheelDeg(

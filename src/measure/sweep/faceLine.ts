@@ -48,7 +48,7 @@ const HISTOGRAM_STEP_PX = 0.25;
 const HISTOGRAM_REACH_PX = 20;
 const MIN_ROWS = 12;
 /** Blocks that make a circle of the expected sightings alone. */
-const LEAST_BLOCKS = 11;
+const LEAST_BLOCKS = 9;
 
 export function faceLine(
   recording: SweepRecording,

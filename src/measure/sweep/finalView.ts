@@ -25,6 +25,7 @@ export function finalView(
     heightPx: pose.heightPx,
     pointSdPx: POOLED_POINT_SD_PX,
     spans,
+    originColumnPx: view.sight.originColumnPx,
     laserColour: view.sight.laserColour,
     lineSpreadPx: view.sight.lineSpreadPx,
   });

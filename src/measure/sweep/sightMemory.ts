@@ -31,13 +31,15 @@ export function sightOfRecording({ view, edge }: SweepRecording): SightMemory {
   };
 }
 
-function cameraOf({ sight: { poseFit, laserColour, lineSpreadPx } }: WheelView) {
+function cameraOf({ sight }: WheelView) {
+  const { poseFit, laserColour, lineSpreadPx, originColumnPx } = sight;
   return {
     pose: poseFit.pose,
     poseCovariance: poseFit.covariance,
     poseResidualPx: poseFit.residualPx,
     laserColour,
     lineSpreadPx,
+    originColumnPx,
   };
 }
 

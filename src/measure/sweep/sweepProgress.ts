@@ -7,7 +7,7 @@ import { projectPoint } from '../geometry/camera.ts';
 import { absoluteLean, type SweepRecording } from './sweepRecording.ts';
 import { coveredDeg } from './sweepChecks.ts';
 import { markOf } from './solvedSweep.ts';
-import { roomPoint } from './wheelView.ts';
+import { roomPoint, sightBlock, type WheelView } from './wheelView.ts';
 
 /** What is told after each picture of a running sweep. */
 export interface ProgressKeeper {
@@ -84,11 +84,11 @@ export function followingProgress(
     timeS: frame.timeS,
     coveredDeg: covered,
     coveredSectors: [...keeper.sectors],
-    turnDeg: rawTurnDeg === null ? null : turnNowDeg(keeper, rawTurnDeg),
+    turnDeg: rawTurnDeg === null ? null : turnAtSightDeg(keeper, view, rawTurnDeg),
     markSeen: keeper.markDeg !== null,
     turningDegPerS: turn.rateDegPerS,
     edgeHeightMm: frame.lean
-      ? recording.edge.heightMm + riseAt(view.basis, lean, view.basis.gainMm.length >> 1)
+      ? recording.edge.heightMm + riseAt(view.basis, lean, sightBlock(view))
       : null,
     enough: covered >= ENOUGH_DEG && keeper.markDeg !== null,
     overlay: overlayNow(recording, keeper, rawTurnDeg),
@@ -121,6 +121,12 @@ function checkMark(
 /** Turn since the mark stood at the sight; since the first picture until the mark was seen. */
 function turnNowDeg(keeper: ProgressKeeper, rawTurnDeg: number): number {
   return rawTurnDeg * keeper.turnScale + (keeper.markDeg ?? 0);
+}
+
+/** The same, 0 with the mark at the sight itself where that lies aside of azimuth 0. */
+function turnAtSightDeg(keeper: ProgressKeeper, view: WheelView, rawTurnDeg: number): number {
+  const asideDeg = keeper.markDeg === null ? 0 : view.sight.asideDeg;
+  return turnNowDeg(keeper, rawTurnDeg) - asideDeg;
 }
 
 function overlayNow(

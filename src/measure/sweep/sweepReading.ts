@@ -12,7 +12,7 @@ import type { AcceptedReading } from '../../contract/reading.ts';
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
-import { RAD_PER_DEG } from '../../quantities/angle.ts';
+import { RAD_PER_DEG, wrapTurnDeg } from '../../quantities/angle.ts';
 import {
   vectorAmount,
   vectorAngleDeg,
@@ -70,7 +70,7 @@ export function sweepReading(
         edgeRiseMm: vectorAmount(rise.riseMm),
         highSpotDeg: vectorAngleDeg(rise.riseMm),
         standMrad: (1000 * vectorAmount(fit.standMm)) / setup.wheel.edgeRadiusMm,
-        standHighAzimuthDeg: vectorAngleDeg(fit.standMm),
+        standHighAzimuthDeg: wrapTurnDeg(vectorAngleDeg(fit.standMm) - solved.view.sight.asideDeg),
         covarianceMm2: rise.covarianceMm2,
       },
       unbalance: {

@@ -73,3 +73,9 @@ export function roomPoint(view: WheelView, azimuthDeg: number): { xMm: number; y
   const radiusMm = view.setup.wheel.edgeRadiusMm;
   return { xMm: radiusMm * Math.cos(bearing), yMm: radiusMm * Math.sin(bearing) };
 }
+
+/** The block of azimuth in which the sight lies. */
+export function sightBlock({ layout, sight }: WheelView): number {
+  const away = layout.azimuthsDeg.map((azimuthDeg) => Math.abs(azimuthDeg - sight.asideDeg));
+  return away.indexOf(Math.min(...away));
+}
