@@ -109,6 +109,24 @@ export interface SweepProgress {
   /** True once the turn closes and nothing more is needed. */
   readonly enough: boolean;
   readonly overlay: PictureOverlay | null;
+  /** How good the reading would be if the sweep ended now; null or missing until that can be told. */
+  readonly soFar?: SweepSoFar | null;
+}
+
+/**
+ * While a sweep is recorded: what it is worth by now. The ± are those of reading and rocking alone,
+ * half of a 95 % range; scale, response, run-out and mark come on top, and no further turning makes
+ * them better. A second turn makes these smaller by about √2.
+ */
+export interface SweepSoFar {
+  /** ± of the unbalance's amount, g at the weight radius, with the response by formula. */
+  readonly amountG95: number;
+  /** ± of the heavy spot, degrees; null while the amount is not told from nothing. */
+  readonly angleDeg95: number | null;
+  /** Turn still to go until the sweep closes for certain, degrees ≥ 0, in either sense. */
+  readonly turnLeftDeg: number;
+  /** Amplitude of rocking and drift over the last seconds, mm at the edge: how steady the wheel is. */
+  readonly rockingMm: number;
 }
 
 /** What to draw over the picture, in its own pixels; polylines as x0, y0, x1, y1, … */

@@ -1,7 +1,20 @@
-import type { PictureOverlay, SweepProgress, SweepReaderOptions } from '../../contract/sweep.ts';
+import type {
+  PictureOverlay,
+  SweepProgress,
+  SweepReaderOptions,
+  SweepSoFar,
+} from '../../contract/sweep.ts';
 import { SECTOR_COUNT, SECTOR_DEG } from '../../contract/sweep.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
-import { wrapHalfTurnDeg, wrapTurnDeg } from '../../quantities/angle.ts';
+import { RAD_PER_DEG, wrapHalfTurnDeg, wrapTurnDeg } from '../../quantities/angle.ts';
+import { modelResponse } from '../../balance/response.ts';
+import { vectorAmount } from '../../quantities/vector.ts';
+import {
+  addToRunningTilt,
+  createRunningTilt,
+  runningTiltNow,
+  type RunningTilt,
+} from '../fit/runningTilt.ts';
 import { riseAt } from '../edge/leanFit.ts';
 import { projectPoint } from '../geometry/camera.ts';
 import { absoluteLean, type SweepRecording } from './sweepRecording.ts';
@@ -21,6 +34,7 @@ export interface ProgressKeeper {
   readonly turnScale: number;
   /** Looks for the mark again after each further turn, so that no error of scale adds up. */
   readonly marksAgain: boolean;
+  readonly running: RunningTilt;
 }
 
 /** Looking for the tape costs a few milliseconds: once in so many pictures, until it is found. */
@@ -40,6 +54,7 @@ export function createProgressKeeper(options: SweepReaderOptions = {}): Progress
     markFoundAtDeg: 0,
     turnScale: options.sameCamera?.sight.turnScale ?? 1,
     marksAgain: options.followOnly ?? false,
+    running: createRunningTilt(),
   };
 }
 
@@ -92,6 +107,36 @@ export function followingProgress(
       : null,
     enough: covered >= ENOUGH_DEG && keeper.markDeg !== null,
     overlay: overlayNow(recording, keeper, rawTurnDeg),
+    soFar: soFarNow(recording, keeper, rawTurnDeg, covered),
+  };
+}
+
+/** √5.991: half axis of the 95 % region of two components in standard deviations. */
+const RADIUS_95_PER_SD = 2.4477;
+
+function soFarNow(
+  recording: SweepRecording,
+  keeper: ProgressKeeper,
+  rawTurnDeg: number | null,
+  covered: number,
+): SweepSoFar | null {
+  const { wheel, stand } = recording.view.setup;
+  const frame = recording.frames[recording.frames.length - 1];
+  if (frame.lean && rawTurnDeg !== null) {
+    const { toward, across } = frame.lean.lean;
+    const tiltMm = { along0: toward * wheel.edgeRadiusMm, along90: across * wheel.edgeRadiusMm };
+    addToRunningTilt(keeper.running, frame.timeS, rawTurnDeg, tiltMm);
+  }
+  const now = runningTiltNow(keeper.running);
+  const response = modelResponse({ ...wheel, ...stand });
+  if (!now || !response.ok) return null;
+  const radiusMm = RADIUS_95_PER_SD * now.tiltSdMm;
+  const amountMm = vectorAmount(now.tiltMm);
+  return {
+    amountG95: radiusMm / (response.value.mmPerGmm * wheel.weightRadiusMm),
+    angleDeg95: radiusMm < amountMm ? Math.asin(radiusMm / amountMm) / RAD_PER_DEG : null,
+    turnLeftDeg: Math.max(0, ENOUGH_DEG - covered),
+    rockingMm: now.rockingMm,
   };
 }
 
