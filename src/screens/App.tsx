@@ -3,6 +3,7 @@ import { Route, Router, Switch } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
 
 import { AppHeader } from './parts/AppHeader.tsx';
+import { StorageNotice } from './logbook/StorageNotice.tsx';
 import { FilmSetupPlace } from './setup/FilmSetupPlace.tsx';
 import { ReadingPlace } from './read/ReadingPlace.tsx';
 import { ShedScreen } from './shed/ShedScreen.tsx';
@@ -49,6 +50,7 @@ function Shell() {
     <div className="app" data-laser={laser} key={settings.language}>
       <AppHeader settings={settings} />
       <UpdateOffer update={update} sweeping={state.phase === 'sweeping'} />
+      <StorageNotice />
       <main data-phase={state.phase} {...status}>
         <Suspense fallback={null}>
           <Places />

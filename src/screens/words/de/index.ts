@@ -6,6 +6,7 @@ import { evidence } from './evidence.ts';
 import { help } from './help.ts';
 import { job } from './job.ts';
 import { licences } from './licences.ts';
+import { logbook } from './logbook.ts';
 import { notices } from './notices.ts';
 import { reading, warnings } from './reading.ts';
 import { settings } from './settings.ts';
@@ -37,6 +38,7 @@ export const de: Words = {
   evidence,
   update,
   licences,
+  logbook,
   notices,
   practice,
 };

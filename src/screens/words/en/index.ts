@@ -9,6 +9,7 @@ import { job } from './job.ts';
 import { directions } from './directions.ts';
 import { evidence } from './evidence.ts';
 import { licences } from './licences.ts';
+import { logbook } from './logbook.ts';
 import { practice } from './practice.ts';
 import { reading, warnings } from './reading.ts';
 import { shed } from './shed.ts';
@@ -40,6 +41,7 @@ export const en = {
   update,
   licences,
   practice,
+  logbook,
   /** Cause and remedy of everything that can go wrong; in English the contract has the words. */
   notices: { ...REFUSALS, ...TROUBLES, ...STORAGE_TROUBLES } as Readonly<
     Record<NoticeCode, RefusalWords>

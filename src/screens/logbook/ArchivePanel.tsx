@@ -1,0 +1,103 @@
+import { useRef, useState } from 'react';
+
+import { useApp } from '../shell/appContext.ts';
+import { words } from '../words/words.ts';
+import { bringIn, savedLogbook, savedTable, type BroughtIn } from './archiveSteps.ts';
+
+type Said = { readonly kind: 'working' | 'save-failed' } | BroughtIn;
+
+/** The logbook to a file and back. */
+export function ArchivePanel() {
+  const { logbook, shelf } = useApp();
+  const [said, setSaid] = useState<Said | null>(null);
+  const input = useRef<HTMLInputElement>(null);
+  const log = words.logbook;
+  const save = async (make: () => Promise<File | null>) => {
+    setSaid({ kind: 'working' });
+    const file = await make().catch(() => null);
+    if (file !== null) download(file);
+    setSaid(file === null ? { kind: 'save-failed' } : null);
+  };
+  const open = async (file: File | undefined) => {
+    if (!file) return;
+    setSaid({ kind: 'working' });
+    setSaid(await bringIn(file, logbook, shelf));
+    if (input.current) input.current.value = '';
+  };
+  return (
+    <section className="logbook-file">
+      <h2>{log.fileTitle}</h2>
+      <div className="logbook-buttons">
+        <button
+          type="button"
+          className="main"
+          data-role="save-logbook"
+          onClick={() => void save(() => savedLogbook(logbook, null))}
+        >
+          {log.save}
+        </button>
+        <button
+          type="button"
+          className="plain"
+          data-role="save-with-films"
+          onClick={() => void save(() => savedLogbook(logbook, shelf))}
+        >
+          {log.saveWithFilms}
+        </button>
+        <button
+          type="button"
+          className="plain"
+          data-role="save-table"
+          onClick={() => void save(() => savedTable(logbook))}
+        >
+          {log.saveTable}
+        </button>
+        <label className="plain logbook-open">
+          {log.bringIn}
+          <input
+            ref={input}
+            type="file"
+            accept=".zip,application/zip"
+            data-role="bring-in"
+            onChange={(event) => void open(event.currentTarget.files?.[0])}
+          />
+        </label>
+      </div>
+      <p className="logbook-rule">{log.mergeRule}</p>
+      <div role="status" data-role="archive-said" data-kind={said?.kind}>
+        {said !== null && sentences(said).map((text) => <p key={text}>{text}</p>)}
+      </div>
+    </section>
+  );
+}
+
+function sentences(said: Said): string[] {
+  const log = words.logbook;
+  switch (said.kind) {
+    case 'working':
+      return [log.working];
+    case 'save-failed':
+      return [log.saveFailed];
+    case 'refused':
+      return [log.archiveTroubles[said.code], ...(said.where === null ? [] : [said.where])];
+    case 'merged': {
+      const { merge, films } = said;
+      return [
+        log.mergeDone(merge.newWheels + merge.newerWheels, merge.newEntries, films),
+        ...(merge.sameRecords > 0 ? [log.mergeSame(merge.sameRecords)] : []),
+        ...(merge.doubledEntries > 0 ? [log.mergeDoubled(merge.doubledEntries)] : []),
+        ...(merge.keptOwnStand ? [log.mergeOwnStand] : []),
+      ];
+    }
+  }
+}
+
+function download(file: File): void {
+  const address = URL.createObjectURL(file);
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = file.name;
+  link.click();
+  // Some browsers begin to read only after the click has returned.
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}

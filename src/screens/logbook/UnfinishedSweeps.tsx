@@ -1,0 +1,54 @@
+import { useState } from 'react';
+
+import { UndoBar, type UndoOffer } from '../parts/UndoBar.tsx';
+import { useApp } from '../shell/appContext.ts';
+import { formatMoment } from '../words/numbers.ts';
+import { words } from '../words/words.ts';
+import { formatBytes } from './formatBytes.ts';
+import { useReadFilm } from './useReadFilm.ts';
+import { useShelf } from './useShelf.ts';
+
+/** Sweeps that broke off before their reading: what was recorded of them can be read. */
+export function UnfinishedSweeps() {
+  const { shelf } = useApp();
+  const unfinished = useShelf('unfinished');
+  const readFilm = useReadFilm();
+  const [offer, setOffer] = useState<UndoOffer | null>(null);
+  const remove = async (filmId: string) => {
+    const removed = await shelf.remove(filmId);
+    if (!removed.ok) return;
+    const undo = () => {
+      setOffer(null);
+      void shelf.restore(filmId);
+    };
+    setOffer({ text: words.logbook.filmDeleted, undo });
+  };
+  return (
+    <>
+      {unfinished.length > 0 && (
+        <section className="notice" data-role="unfinished-sweeps">
+          <div>
+            <h2>{words.logbook.unfinishedTitle}</h2>
+            <ul>
+              {unfinished.map((film) => (
+                <li key={film.id} className="logbook-row">
+                  <span>
+                    {words.logbook.unfinished(formatMoment(film.at), formatBytes(film.sizeBytes))}
+                    {film.setup.label ? ` · ${film.setup.label}` : ''}
+                  </span>
+                  <button type="button" className="main" onClick={() => void readFilm(film)}>
+                    {words.logbook.readFilm}
+                  </button>
+                  <button type="button" className="plain" onClick={() => void remove(film.id)}>
+                    {words.logbook.deleteFilm}
+                  </button>
+                </li>
+              ))}
+            </ul>
+          </div>
+        </section>
+      )}
+      <UndoBar offer={offer} />
+    </>
+  );
+}

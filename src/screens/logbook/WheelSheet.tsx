@@ -1,0 +1,126 @@
+import type { LogEntry, SourcedNumber, WheelRecord } from '../../contract/logbook.ts';
+import { wheelState } from '../../job/wheelState.ts';
+import { WheelSign } from '../parts/WheelSign.tsx';
+import { useStand } from '../shell/useLogbook.ts';
+import {
+  formatClockAndDeg,
+  formatKnown,
+  formatKnownMass,
+  formatMass,
+  formatMoment,
+  type Quantity,
+  type Units,
+} from '../words/numbers.ts';
+import { words } from '../words/words.ts';
+import { amountOf } from './amountOf.ts';
+
+export interface WheelSheetProps {
+  readonly wheel: WheelRecord;
+  readonly entries: readonly LogEntry[];
+  readonly units: Units;
+}
+
+/** One printed page a wheel; not on the screen. */
+export function WheelSheet({ wheel, entries, units }: WheelSheetProps) {
+  const stand = useStand();
+  const { lastSweep, sweepBefore } = wheelState(entries, wheel);
+  const log = words.logbook;
+  const between = entries.flatMap((entry) =>
+    entry.kind === 'weights' && sweepBefore !== null && entry.at > sweepBefore.at
+      ? entry.added
+      : [],
+  );
+  const sweeps = [
+    [log.before, sweepBefore],
+    [log.after, lastSweep],
+  ] as const;
+  return (
+    <article className="sheet" aria-hidden="true">
+      <h1>
+        {wheel.label || log.unnamed} · {log.printTitle}
+      </h1>
+      <p>{[wheel.place, wheel.tyre].filter(Boolean).join(' · ')}</p>
+      <div className="sheet-top">
+        <WheelSign stage={wheel.stage} lightSpotDeg={wheel.lastReading?.lightSpotDeg ?? null} />
+        <dl>
+          {sweeps.map(([name, sweep]) => {
+            const amount = sweep && amountOf(sweep);
+            return (
+              sweep &&
+              amount && (
+                <div key={name}>
+                  <dt>
+                    {name}, {formatMoment(sweep.at)}
+                  </dt>
+                  <dd>
+                    {log.sweepRead(
+                      formatMass(amount.amountG, units, amount.plusMinusG).text,
+                      formatClockAndDeg(amount.lightSpotDeg),
+                    )}
+                  </dd>
+                </div>
+              )
+            );
+          })}
+          <div>
+            <dt>{log.weightsOn}</dt>
+            {between.length === 0 && <dd>{log.noWeightsOn}</dd>}
+            {between.map(({ massG, angleDeg }, i) => (
+              // oxlint-disable-next-line react/no-array-index-key -- a printed list never changes
+              <dd key={i}>
+                {formatKnownMass(massG, units)} · {formatClockAndDeg(angleDeg)}
+              </dd>
+            ))}
+          </div>
+        </dl>
+      </div>
+      <h2>{log.values}</h2>
+      <table>
+        <tbody>
+          <Value name={log.mass} quantity="wheelMass" value={wheel.massKg} units={units} />
+          <Value name={log.edgeRadius} quantity="length" value={wheel.edgeRadiusMm} units={units} />
+          <Value
+            name={log.weightRadius}
+            quantity="length"
+            value={wheel.rings[0]!.radiusMm}
+            units={units}
+          />
+          <Value name={log.ball} quantity="length" value={wheel.ballDiameterMm} units={units} />
+          <Value name={log.depth} quantity="length" value={wheel.pendulumDepthMm} units={units} />
+          {stand?.ok && stand.value.lineAbovePlateMm && (
+            <Value
+              name={log.stand}
+              quantity="length"
+              value={stand.value.lineAbovePlateMm}
+              units={units}
+            />
+          )}
+        </tbody>
+      </table>
+      <p>{words.reading.couple}</p>
+      <p>
+        {words.common.productName} · {formatMoment(wheel.changedAt)}
+      </p>
+    </article>
+  );
+}
+
+function Value({
+  name,
+  quantity,
+  value,
+  units,
+}: {
+  readonly name: string;
+  readonly quantity: Quantity;
+  readonly value: SourcedNumber;
+  readonly units: Units;
+}) {
+  return (
+    <tr>
+      <th scope="row">{name}</th>
+      <td>{formatKnown(quantity, value.value, units)}</td>
+      <td>{words.common.origins[value.origin]}</td>
+    </tr>
+  );
+}

@@ -1,0 +1,22 @@
+import { useSyncExternalStore } from 'react';
+
+import type { StorageState } from '../../contract/logbook.ts';
+import type { StorageTroubleCode } from '../../contract/storageTroubles.ts';
+import { useApp } from '../shell/appContext.ts';
+
+export function useStorage(): StorageState {
+  const { storage } = useApp().logbook;
+  return useSyncExternalStore(storage.subscribe, storage.state);
+}
+
+/** Less than this free, and the films of a Saturday (four wheels, three sweeps each) do not fit. */
+const LOW_BYTES = 300e6;
+
+/** What has to be said about storage now, the worst first. */
+export function storageTrouble(state: StorageState): StorageTroubleCode | null {
+  const { trouble, wiped, usedBytes, quotaBytes } = state;
+  if (trouble !== null) return trouble;
+  if (wiped) return 'storage-wiped';
+  const isLow = usedBytes !== null && quotaBytes !== null && quotaBytes - usedBytes < LOW_BYTES;
+  return isLow ? 'storage-low' : null;
+}

@@ -1,0 +1,137 @@
+import { describe, expect, it } from 'vitest';
+
+import { readArchive } from '../../../src/session/archive/readArchive.ts';
+import { writeArchive } from '../../../src/session/archive/writeArchive.ts';
+import { readingsCsv } from '../../../src/session/archive/readingsCsv.ts';
+import { mergedContents } from '../../../src/job/mergedContents.ts';
+import { createMemoryLogbook } from '../../../src/session/logbook/memoryLogbook.ts';
+import { filmRecord, smallLogbook } from '../../fakes/archiveFixtures.ts';
+
+const film = new Blob([Uint8Array.from({ length: 3000 }, (_, i) => i % 251)]);
+
+describe('an archive', () => {
+  it('gives back what was put in, traces bit by bit', async () => {
+    const contents = smallLogbook();
+    const archive = await writeArchive(contents, [{ record: filmRecord('f1', film.size), film }]);
+    const read = await readArchive(archive);
+    expect(read.ok && read.value.contents).toEqual(contents);
+    const [back] = read.ok ? read.value.films : [];
+    expect(back!.record).toEqual(filmRecord('f1', film.size));
+    expect(await back!.film.arrayBuffer()).toEqual(await film.arrayBuffer());
+  });
+
+  it('is refused whole when a film in it is damaged', async () => {
+    const archive = await writeArchive(smallLogbook(), [
+      { record: filmRecord('f1', film.size), film },
+    ]);
+    const bytes = new Uint8Array(await archive.arrayBuffer());
+    const pattern = Array.from({ length: 8 }, (_, i) => 100 + i);
+    const at = bytes.findIndex((_, i) => pattern.every((byte, k) => bytes[i + k] === byte));
+    expect(at).toBeGreaterThan(0);
+    bytes[at] ^= 1;
+    const read = await readArchive(new Blob([bytes]));
+    expect(read).toMatchObject({
+      ok: false,
+      failure: { code: 'archive-unreadable', evidence: { file: 'films/f1' } },
+    });
+  });
+
+  it('names the record that is wrong', async () => {
+    const contents = smallLogbook();
+    const heavy = { ...contents.wheels[0]!, massKg: { value: 800, origin: 'entered' as const } };
+    const read = await readArchive(
+      await writeArchive({ ...contents, wheels: [heavy, contents.wheels[1]!] }),
+    );
+    expect(read).toMatchObject({
+      ok: false,
+      failure: { code: 'archive-record', evidence: { where: 'wheels 1: massKg.value' } },
+    });
+  });
+
+  it('with an entry of a wheel that is not in it is refused', async () => {
+    const contents = smallLogbook();
+    const read = await readArchive(
+      await writeArchive({ ...contents, wheels: [contents.wheels[0]!] }),
+    );
+    expect(read).toMatchObject({
+      ok: false,
+      failure: { code: 'archive-record', evidence: { where: 'wheelId' } },
+    });
+  });
+
+  it('of a later form is told apart from a broken one', async () => {
+    const { readLogbookJson } = await import('../../../src/session/archive/readLogbookJson.ts');
+    const json = { format: 'tiltsweep.logbook/2', madeAt: '2031-01-01T00:00:00.000Z' };
+    expect(readLogbookJson(json, new Uint8Array(0))).toMatchObject({
+      failure: { code: 'archive-newer' },
+    });
+  });
+});
+
+describe('merging', () => {
+  it('into an empty logbook gives the same logbook', async () => {
+    const contents = smallLogbook();
+    const logbook = createMemoryLogbook();
+    const empty = { stand: null, wheels: [], entries: [] };
+    await logbook.putIn(mergedContents(empty, contents).contents);
+    const original = createMemoryLogbook();
+    await original.putIn(contents);
+    expect(await logbook.contents()).toEqual(await original.contents());
+    expect(await logbook.wheel('w1')).toMatchObject({ value: { stage: 'proved' } });
+  });
+
+  it('of what is here already changes nothing', () => {
+    const merge = mergedContents(smallLogbook(), smallLogbook());
+    expect(merge.contents).toEqual({ stand: null, wheels: [], entries: [] });
+    expect(merge).toMatchObject({ sameRecords: 8, doubledEntries: 0, keptOwnStand: true });
+  });
+
+  it('keeps both of two entries under one name, and not a third when done twice', () => {
+    const here = smallLogbook();
+    const other = {
+      ...here,
+      entries: here.entries.map((entry) =>
+        entry.kind === 'note' ? { ...entry, text: 'another text' } : entry,
+      ),
+    };
+    const merge = mergedContents(here, other);
+    expect(merge.doubledEntries).toBe(1);
+    const [second] = merge.contents.entries;
+    expect(second).toMatchObject({ text: 'another text', wheelId: 'w2' });
+    expect(second!.id).not.toBe('n1');
+    const after = { ...here, entries: [...here.entries, second!] };
+    expect(mergedContents(after, other).contents.entries).toEqual([]);
+  });
+
+  it('keeps the values of a wheel that were changed last', () => {
+    const here = smallLogbook();
+    const changed = (changedAt: string) => ({
+      ...here,
+      wheels: here.wheels.map((wheel) => ({ ...wheel, tyre: '205/55 R16', changedAt })),
+    });
+    expect(mergedContents(here, changed('2027-01-01T00:00:00.000Z'))).toMatchObject({
+      newerWheels: 2,
+      olderWheels: 0,
+    });
+    expect(mergedContents(here, changed('2020-01-01T00:00:00.000Z')).contents.wheels).toEqual([]);
+  });
+});
+
+describe('the table of readings', () => {
+  it('has as many cells in every line as in its head, names quoted, formulas made text', () => {
+    const contents = smallLogbook();
+    const [first, ...rest] = contents.wheels;
+    const table = readingsCsv({
+      ...contents,
+      wheels: [{ ...first!, label: '=HYPERLINK("x"),1' }, ...rest],
+    });
+    const lines = table.split('\r\n');
+    expect(lines.at(-1)).toBe('');
+    expect(lines).toHaveLength(5);
+    const cells = (line: string) => line.match(/("([^"]|"")*"|[^,]*)(,|$)/g)!.slice(0, -1);
+    const width = lines[0]!.split(',').length;
+    for (const line of lines.slice(1, -1)) expect(cells(line)).toHaveLength(width);
+    expect(lines[1]).toContain(`"'=HYPERLINK(""x""),1"`);
+    expect(lines[2]).toContain(',28.1,');
+  });
+});
