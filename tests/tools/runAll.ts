@@ -34,6 +34,7 @@ const parts: Part[] = [
     run: () => vitest(name),
   })),
   { name: 'browser', run: playwright },
+  { name: 'engines', run: engines },
 ];
 
 const wanted = process.argv.slice(2);
@@ -111,6 +112,13 @@ function playwright(): Tally {
     failed: json.stats.unexpected + json.errors.length,
     skipped: json.stats.skipped,
   }));
+}
+
+/** The same job in browsers of other makes. */
+function engines(): Tally {
+  const report = join(reports, 'engines.json');
+  const clean = runPart('npm', ['run', '--silent', 'engines', '--', report]);
+  return tallyOf(clean, report, (json: Tally) => json);
 }
 
 interface PlaywrightReport {
