@@ -1,44 +1,31 @@
 import { readFileSync } from 'node:fs';
-import { resolve } from 'node:path';
 
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
-import react from '@vitejs/plugin-react';
-import { createServer, type ViteDevServer } from 'vite';
 
+import { serveGallery, type ServedGallery } from './gallery/serveGallery.ts';
 import { GALLERY_STATES } from './gallery/states.ts';
+import { tooSmallToTouch } from './gallery/tooSmallToTouch.ts';
 
 /**
  * The screens alone, in each state, without a session behind them: what a person sees and can
- * reach. The gallery is served from its own folder, so that none of it is in the built app.
+ * reach. Screens that show the logbook are in `shedScreens.test.ts`.
  */
 const TABLET = { width: 1280, height: 800 };
 const UPRIGHT = { width: 820, height: 1180 };
 const PHONE = { width: 390, height: 844 };
 
-let server: ViteDevServer;
-let address: string;
+let gallery: ServedGallery;
 
 test.beforeAll(async () => {
-  server = await createServer({
-    configFile: false,
-    root: resolve(import.meta.dirname, 'gallery'),
-    plugins: [react()],
-    cacheDir: resolve(import.meta.dirname, '../../node_modules/.vite-gallery'),
-    server: { port: 0, fs: { allow: [resolve(import.meta.dirname, '../..')] } },
-    logLevel: 'error',
-  });
-  await server.listen();
-  address = server.resolvedUrls!.local[0]!;
+  gallery = await serveGallery();
 });
 
-test.afterAll(async () => {
-  await server.close();
-});
+test.afterAll(() => gallery.close());
 
 async function open(page: Page, state: string): Promise<void> {
   await page.emulateMedia({ reducedMotion: 'reduce' });
-  await page.goto(`${address}?state=${state}`);
+  await page.goto(`${gallery.address}?state=${state}`);
   await expect(page.locator('main')).toBeVisible();
 }
 
@@ -74,15 +61,7 @@ for (const [name, viewport] of Object.entries({ TABLET, UPRIGHT, PHONE })) {
       await open(page, state);
       const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
       expect(wide, state).toBeLessThanOrEqual(0);
-      const small = await page
-        .locator('button, a[href], input:not([type=file]), select, label.choice')
-        .evaluateAll((elements) =>
-          elements
-            .map((element) => ({ box: element.getBoundingClientRect(), text: element.textContent }))
-            .filter(({ box }) => box.width < 56 || box.height < 56)
-            .map(({ box, text }) => `${text} ${box.width}×${box.height}`),
-        );
-      expect(small, state).toEqual([]);
+      expect(await tooSmallToTouch(page), state).toEqual([]);
     }
   });
 }
@@ -146,7 +125,9 @@ test('a refused sweep shows no figure of the wheel, and says what to do', async 
 test('a reading changes to ounces and back, and the choice is remembered', async ({ page }) => {
   await open(page, 'read-usual');
   await expect(page.locator('h1')).toContainText('28.1 g');
-  await page.getByRole('radio', { name: 'ounces' }).check();
+  await page.getByRole('link', { name: 'Settings' }).click();
+  await page.getByRole('radio', { name: /inch and pound/ }).check({ force: true });
+  await page.goBack();
   await expect(page.locator('h1')).toHaveText('0.99 oz ± 0.03', { useInnerText: false });
   await page.reload();
   await expect(page.locator('h1')).toContainText('0.99 oz');
@@ -173,11 +154,21 @@ test('the whole start is done by keyboard alone', async ({ page }) => {
         document.activeElement?.getAttribute('data-role') ?? document.activeElement?.textContent,
     );
   const order: unknown[] = [];
-  for (let i = 0; i < 7; i++) {
+  for (let i = 0; i < 11; i++) {
     await page.keyboard.press('Tab');
     order.push(await focused());
   }
-  expect(order.slice(3)).toEqual(['open-camera', 'sweep-files', 'read-sample', 'Understood']);
+  // Sound, help and settings of the header come first.
+  expect(order.slice(3)).toEqual([
+    'add-wheel',
+    expect.stringContaining('Practise'),
+    'read-sample',
+    'sweep-files',
+    'open-camera',
+    expect.stringContaining('The stand'),
+    expect.stringContaining('Logbook'),
+    'Understood',
+  ]);
   await page.keyboard.press('Enter');
   await expect(page.getByText('Before you start')).toHaveCount(0);
   await page.locator('[data-role="read-sample"]').focus();

@@ -14,7 +14,11 @@ export interface HelpDialogProps {
 /** Help over the screen that it is about: nothing there is lost, a running sweep goes on. */
 export default function HelpDialog({ topic, onClose }: HelpDialogProps) {
   const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => dialog.current?.showModal(), []);
+  const closer = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    dialog.current?.showModal();
+    closer.current?.focus();
+  }, []);
   return (
     <dialog ref={dialog} className="help-dialog" aria-labelledby="help-title" onClose={onClose}>
       <h2 id="help-title">{words.help.topics[topic].name}</h2>
@@ -25,7 +29,7 @@ export default function HelpDialog({ topic, onClose }: HelpDialogProps) {
             {words.help.all}
           </Link>
         )}
-        <button type="button" className="main" onClick={() => dialog.current?.close()}>
+        <button ref={closer} type="button" className="main" onClick={() => dialog.current?.close()}>
           {words.common.close}
         </button>
       </div>

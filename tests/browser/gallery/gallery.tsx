@@ -1,6 +1,7 @@
 import { createRoot } from 'react-dom/client';
 
 import { NO_ERRAND, type SessionState, type SweepSession } from '../../../src/contract/session.ts';
+import { applyStoredLanguage } from '../../../src/screens/state/useLanguage.ts';
 import { App } from '../../../src/screens/App.tsx';
 import { createMemoryLogbook } from '../../../src/session/logbook/memoryLogbook.ts';
 import { createAppUpdate } from '../../../src/session/appUpdate.ts';
@@ -89,6 +90,7 @@ if (place === null) {
   // Kept on a reload, as an address is.
   if (location.hash === '') location.hash = GALLERY_PLACES[place]!;
 }
+await applyStoredLanguage();
 createRoot(document.getElementById('root')!).render(
   <App {...{ session, logbook, shelf: emptyShelf, keeper, update }} />,
 );

@@ -29,10 +29,10 @@ const english = sentencesOf(en);
 const german = sentencesOf(de);
 
 /**
- * Sentences that are rightly the same in both: the product's name, and words that German has in
- * the same form.
+ * Sentences that are rightly the same in both: names of the product and of languages, which stand
+ * in their own, and the signs of units.
  */
-const RIGHTLY_THE_SAME = /^(Tiltsweep|Laser|minus .*|orange|Name|ok)$/i;
+const RIGHTLY_THE_SAME = /^(Tiltsweep|English|Deutsch|minus .*|[^a-z]*(g|mm|oz|in)[^a-z]*(mm|in))$/i;
 /** Shorter texts may well be the same word ("System"); longer ones were forgotten. */
 const LONGEST_CHANCE_TWIN = 6;
 
