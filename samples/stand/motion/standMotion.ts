@@ -1,7 +1,7 @@
-import { cross, type Vec3 } from '../../drawnWheel/drawnCamera.ts';
+import { cross, dot, type Vec3 } from '../../drawnWheel/drawnCamera.ts';
 import { normalFrom, seededRandom } from '../../drawnWheel/seededRandom.ts';
 import type { StandScene } from '../scene/standScene.ts';
-import { rolledOn, type RollingState } from './rollingBody.ts';
+import { intoRoom, rolledOn, type RollingState } from './rollingBody.ts';
 import { azimuthDirection, wheelOnBall } from './wheelOnBall.ts';
 import { wheelPose, type WheelPose } from './wheelPose.ts';
 
@@ -71,15 +71,18 @@ export function standMotion(scene: StandScene, startTurnDeg: number): StandMotio
   /** Torque about the contact, kg·mm²/s². */
   const torqueOf = (at: RollingState, hand: HandOnWheel, wantedDegPerS: number): Vec3 => {
     const n = wheel.body.plateNormal;
-    const spin = at.rate[0] * n[0] + at.rate[1] * n[1] + at.rate[2] * n[2];
+    const spin = dot(at.rate, n);
     const ratio = current.stand.dampingRatio + (hand.holds ? HOLD_DAMPING : 0);
     const drag = 2 * ratio * wheel.rockingRadPerS * wheel.contactKgMm2;
     const gripped = hand.leads || hand.holds;
     const wanted = gripped ? (-wantedDegPerS * Math.PI) / 180 : 0;
     const about = (wheel.body.spinKgMm2 * (wanted - spin)) / (gripped ? GRIP_S : SPIN_DOWN_S);
+    // What moves the axis in the room is damped: a lean that turns with the wheel lags a little.
+    const axis = intoRoom(at.turn, [0, 0, 1]);
+    const alongAxis = dot(axis, at.rate);
     const push = hand.presses ? pressTorque(hand.presses) : [0, 0, 0];
     return [0, 1, 2].map(
-      (k) => n[k] * about - drag * (at.rate[k] - spin * n[k]) + push[k] + (unsteady[k] ?? 0),
+      (k) => n[k] * about - drag * (at.rate[k] - alongAxis * axis[k]) + push[k] + (unsteady[k] ?? 0),
     ) as never;
   };
 

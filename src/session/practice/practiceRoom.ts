@@ -62,7 +62,9 @@ function createPracticeRoom(first: { seed: number; difficulty: Difficulty }): Pr
     },
     guess: (guess) => setState({ guess }),
     keep(result) {
-      const { sweeps, weights } = getState();
+      const { stand, sweeps, weights } = getState();
+      // The sweep has what it needs: the hand stops turning.
+      stand.release();
       if (sweeps.some((sweep) => sweep.result === result)) return;
       setState({ sweeps: [...sweeps, { result, withWeights: weights }] });
     },
