@@ -35,13 +35,13 @@ describe('a wheel that is turned', () => {
       const zeta = 0.06;
       const { scene, lean } = turned(rate, zeta);
       const { body, contactKgMm2, rockingRadPerS } = wheelOnBall(scene);
-      const static_ = 1000 * Math.atan(3700 / (16_500 * scene.stand.pendulumDepthMm));
+      const atRest = 1000 * Math.atan(3700 / (16_500 * scene.stand.pendulumDepthMm));
       const share = (rate * Math.PI) / 180 / rockingRadPerS;
       // W/(1 + (s − 1)(Ω/ω₀)² + 2iζΩ/ω₀), s over the inertia about the contact.
       const spin = body.spinKgMm2 / contactKgMm2;
       const real = 1 + (spin - 1) * share ** 2;
       const imaginary = 2 * zeta * share;
-      const size = static_ / Math.hypot(real, imaginary);
+      const size = atRest / Math.hypot(real, imaginary);
       const atDeg = 210 - (Math.atan2(imaginary, real) * 180) / Math.PI;
       expect(Math.hypot(...lean) / size).toBeCloseTo(1, 2);
       const foundDeg = (Math.atan2(lean[1], lean[0]) * 180) / Math.PI;
