@@ -11,7 +11,7 @@ const SEEDS = [1, 2, 3];
 /** Sweeps before the last look: two, and a trim after the second. */
 const SWEEPS = 2;
 const MOST_LEFT_G = 2;
-/** A turn of 400° by the stand's hand, at four pictures a second and slower still. */
+/** A turn of 400° by the stand's hand, slow as on a busy machine without a graphics unit. */
 const SWEEP_MS = 240_000;
 
 test.describe.configure({ mode: 'serial' });

@@ -47,7 +47,7 @@ export interface PracticeStand {
   hold(on: boolean): void;
   /** Presses the rim down at the sight, or lets go. */
   press(on: boolean): void;
-  /** A hand that turns the wheel once round and a little more by itself, slowly enough to be read. */
+  /** A hand that turns the wheel by itself, slowly enough to be read, until `release`. */
   turnForMe(): void;
   /** True while that hand is at work. */
   isTurning(): boolean;
@@ -136,9 +136,9 @@ export function createPracticeStand(choice: {
     press: (on) => (presses = on),
     turnForMe() {
       holds = false;
-      hand.turnOnce();
+      hand.turnOn();
     },
-    isTurning: () => hand.isTurningOnce(),
+    isTurning: () => hand.isTurningOn(),
     weights: () => scene.wheel.weights,
     addWeight(massG, angleDeg) {
       const radiusMm = scene.wheel.weightRadiusMm;

@@ -1,17 +1,20 @@
-/** The hand on a practice wheel: led by a finger, or turning once round by itself. */
+/** The hand on a practice wheel: led by a finger, or turning on by itself. */
 export interface TurningHand {
   /** Where the hand wants the wheel, and how fast; null with the hand off. */
   leads(): { readonly turnDeg: number; readonly rateDegPerS: number } | null;
   turnBy(deltaDeg: number): void;
   release(): void;
-  turnOnce(): void;
-  isTurningOnce(): boolean;
+  turnOn(): void;
+  isTurningOn(): boolean;
   /** Lets time pass; `pictureMs` is the time between two pictures of late. */
   advance(durationS: number, pictureMs: number): void;
 }
 
-/** Once round and so much more that the mark is seen twice and the turn closes, degrees. */
-const ONCE_DEG = 400;
+/**
+ * The hand goes on until it is told that there is enough, or at the latest after this, degrees: the
+ * mark may have stood just past the sight at the start, and a part may have to be seen again.
+ */
+const LONGEST_DEG = 780;
 /** Slower than most hands: leaves out nothing, rocks little. */
 const CALM_DEG_PER_S = 14;
 /** The reader follows the tread over this much a picture with ease. */
@@ -60,12 +63,12 @@ export function turningHand(turnDegNow: () => number): TurningHand {
       wanted = null;
       rate = 0;
     },
-    turnOnce() {
+    turnOn() {
       wanted = turnDegNow();
       rate = 0;
-      script = { endDeg: wanted + ONCE_DEG, waitS: REST_S };
+      script = { endDeg: wanted + LONGEST_DEG, waitS: REST_S };
     },
-    isTurningOnce: () => script !== null,
+    isTurningOn: () => script !== null,
     advance: stepScript,
   };
 }
