@@ -16,10 +16,13 @@ import { stand } from './stand.ts';
 import { cautions, start } from './start.ts';
 import { sweep, troubleNow } from './sweep.ts';
 import { practice } from './practice.ts';
+import { lead, sight } from './sight.ts';
 import { update } from './update.ts';
 
 /** German. A section that English has and this has not is an error of the types. */
 export const de: Words = {
+  sight,
+  lead,
   common,
   shed,
   job,

@@ -17,6 +17,7 @@ import { settings } from './settings.ts';
 import { setup } from './setup.ts';
 import { stand } from './stand.ts';
 import { cautions, start } from './start.ts';
+import { lead, sight } from './sight.ts';
 import { sweep, troubleNow } from './sweep.ts';
 import { update } from './update.ts';
 
@@ -33,6 +34,8 @@ export const en = {
   cautions,
   setup,
   sweep,
+  sight,
+  lead,
   troubleNow,
   reading,
   warnings,

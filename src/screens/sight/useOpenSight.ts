@@ -1,0 +1,43 @@
+import { useCallback, useEffect, useRef } from 'react';
+
+import type { AcceptedReading } from '../../contract/reading.ts';
+import type { SweepSetup } from '../../contract/setup.ts';
+import { useApp } from '../shell/appContext.ts';
+
+/** What is needed to put a camera on a wheel. */
+export interface SightWish {
+  readonly wheelId: string;
+  readonly setup: SweepSetup;
+  readonly assumed: readonly string[];
+  readonly earlier: AcceptedReading | null;
+  readonly deviceId: string | null;
+}
+
+/**
+ * Opens the camera when the screen comes up, unless it stands there that something went wrong with
+ * it; lets it go when the screen is left other than for the sweep. Returns the way to open it again.
+ */
+export function useOpenSight(wish: SightWish | null): () => void {
+  const { session } = useApp();
+  const latest = useRef(wish);
+  latest.current = wish;
+  const open = useCallback(() => {
+    if (latest.current === null) return;
+    const { wheelId, setup, assumed, earlier, deviceId } = latest.current;
+    void session.openSight(setup, {
+      errand: { wheelId, assumed },
+      ...(earlier === null ? {} : { earlier }),
+      ...(deviceId === null ? {} : { deviceId }),
+    });
+  }, [session]);
+  const isReady = wish !== null;
+  useEffect(() => {
+    if (!isReady) return;
+    const state = session.getState();
+    if (state.phase !== 'choosing' || state.problem === null) open();
+    return () => {
+      if (session.getState().phase === 'sighting') session.stop();
+    };
+  }, [session, open, isReady]);
+  return open;
+}

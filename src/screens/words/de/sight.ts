@@ -1,0 +1,40 @@
+import type { lead as enLead, sight as enSight } from '../en/sight.ts';
+
+export const sight: typeof enSight = {
+  title: 'Visier',
+  opening: 'Kamera wird gestartet',
+  ready: 'Alles zu sehen: Umlauf beginnen',
+  startSweep: 'Umlauf beginnen',
+  startCamera: 'Kamera starten',
+  notFound: 'Dieses Rad ist nicht mehr in der Werkstatt.',
+  good: 'gut',
+  notYet: 'noch nicht',
+  checks: { picture: 'Bild', light: 'Licht', line: 'Laserlinie', edge: 'Profilkante' },
+  doPicture: 'Auf das erste Bild der Kamera warten',
+  doLine: 'Auf das Profil richten: Laserlinie quer durch die Mitte',
+  pickEdge:
+    'Andere Kante wählen: im Bild antippen, oder das Kreuz mit den Pfeiltasten rücken und Enter drücken',
+  pickHint: 'Andere Kante? Im Bild antippen.',
+};
+
+export const lead: typeof enLead = {
+  title: 'Zur Stelle',
+  opening: 'Kamera wird gestartet',
+  findTape: 'Drehen, bis das Band am Visier vorbei ist',
+  lost: 'Stillhalten: das Rad ist nicht zu sehen',
+  turn: (angle, isClockwise) =>
+    `${angle} ${isClockwise ? 'im Uhrzeigersinn' : 'gegen den Uhrzeigersinn'} drehen`,
+  stick: (mass) => `${mass} hier aufkleben, am Visier`,
+  takeOff: (mass) => `${mass} hier abnehmen, am Visier`,
+  stickAt: (mass, where) => `${mass} bei ${where} aufkleben`,
+  takeOffAt: (mass, where) => `${mass} bei ${where} abnehmen`,
+  step: (now, all) => `Gewicht ${now} von ${all}`,
+  isDone: 'Fertig',
+  nothing: 'Bei dieser Messung ist nichts aufzukleben.',
+  allOn: 'Alle Gewichte sitzen. Zum Nachweis noch ein Umlauf.',
+  notKept: 'Die Gewichte wurden nicht vermerkt. Aufschreiben, dann noch einmal versuchen.',
+  tryAgain: 'Noch einmal versuchen',
+  prove: 'Nachweisen',
+  noReading: 'Diese Messung ist nicht mehr vorhanden.',
+  noted: 'Die Gewichte sind vermerkt.',
+};

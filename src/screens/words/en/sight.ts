@@ -1,0 +1,38 @@
+export const sight = {
+  title: 'Sight',
+  opening: 'Starting the camera',
+  ready: 'All is seen: start the sweep',
+  startSweep: 'Start the sweep',
+  startCamera: 'Start the camera',
+  notFound: 'This wheel is not in the shed any more.',
+  good: 'good',
+  notYet: 'not yet',
+  checks: { picture: 'Picture', light: 'Light', line: 'Laser line', edge: 'Tread edge' },
+  doPicture: 'Wait for the camera’s first picture',
+  doLine: 'Aim at the tread: the laser line across the middle',
+  pickEdge:
+    'Choose another edge: touch it in the picture, or move the cross with the arrow keys and press Enter',
+  pickHint: 'Another edge? Touch it in the picture.',
+};
+
+export const lead = {
+  title: 'To the spot',
+  opening: 'Starting the camera',
+  findTape: 'Turn until the tape has passed the sight',
+  lost: 'Hold still: the wheel is not seen',
+  turn: (angle: string, isClockwise: boolean) =>
+    `Turn ${angle} ${isClockwise ? 'clockwise' : 'counter-clockwise'}`,
+  stick: (mass: string) => `Stick ${mass} here, at the sight`,
+  takeOff: (mass: string) => `Take ${mass} off here, at the sight`,
+  stickAt: (mass: string, where: string) => `Stick ${mass} at ${where}`,
+  takeOffAt: (mass: string, where: string) => `Take ${mass} off at ${where}`,
+  step: (now: number, all: number) => `Weight ${now} of ${all}`,
+  isDone: 'Done',
+  nothing: 'There is nothing to stick on for this reading.',
+  allOn: 'All weights are on. Sweep again to prove it.',
+  notKept: 'The logbook did not take the weights. Note them, then try again.',
+  tryAgain: 'Try again',
+  prove: 'Prove it',
+  noReading: 'This reading is not in the logbook any more.',
+  noted: 'The weights were noted.',
+};
