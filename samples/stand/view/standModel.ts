@@ -2,7 +2,7 @@ import { rimMap, type RimMap } from '../shape/rimMap.ts';
 import { shedPicture, type ShedPicture } from '../shape/shedPicture.ts';
 import { treadMap, type TreadMap } from '../shape/treadMap.ts';
 import { tyreProfile, type TyreProfile } from '../shape/tyreProfile.ts';
-import type { StandScene } from '../scene/standScene.ts';
+import type { StandScene, StandWeight } from '../scene/standScene.ts';
 import { standCamera, type StandCamera } from './standCamera.ts';
 import { tyreInWheel, type TyreInWheel } from './tyreFrame.ts';
 
@@ -37,7 +37,8 @@ export function standModel(scene: StandScene): StandModel {
 }
 
 /** The same model with other weights on the rim: tread and shed stay as they are. */
-export function withWeights(model: StandModel, scene: StandScene): StandModel {
+export function withWeights(model: StandModel, weights: readonly StandWeight[]): StandModel {
+  const scene = { ...model.scene, wheel: { ...model.scene.wheel, weights: [...weights] } };
   return { ...model, scene, rim: rimMap(scene, model.profile, -model.sits.origin[2]) };
 }
 

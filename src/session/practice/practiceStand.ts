@@ -7,7 +7,7 @@ import {
 import { wholeUnbalanceGmm } from '../../../samples/stand/motion/wheelOnBall.ts';
 import { practiceScene, type Difficulty } from '../../../samples/stand/scene/practiceScene.ts';
 import type { StandScene, StandWeight } from '../../../samples/stand/scene/standScene.ts';
-import { standModel, withWeights } from '../../../samples/stand/view/standModel.ts';
+import { standModel } from '../../../samples/stand/view/standModel.ts';
 import type { LiveSource } from '../../contract/session.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { vectorAmount, vectorAngleDeg } from '../../quantities/vector.ts';
@@ -74,8 +74,7 @@ export function createPracticeStand(choice: {
 }): PracticeStand {
   let scene: StandScene = practiceScene(choice);
   const motion = standMotion(scene, START_TURN_DEG);
-  let model = standModel(scene);
-  const picture = standPicture(model, motion.pose());
+  const picture = standPicture(standModel(scene), motion.pose());
   const stream = picture.canvas.captureStream();
   const hand: TurningHand = turningHand(() => motion.pose().turnDeg);
   let holds = false;
@@ -107,8 +106,7 @@ export function createPracticeStand(choice: {
   const stick = (weights: readonly StandWeight[]): void => {
     scene = { ...scene, wheel: { ...scene.wheel, weights: [...weights] } };
     motion.change(scene);
-    model = withWeights(model, scene);
-    picture.changeRim(model);
+    picture.changeWeights(weights);
   };
   show();
 

@@ -1,8 +1,9 @@
 import { filmNoise } from '../../../samples/stand/cpu/filmNoise.ts';
 import { renderPicture, type SightCount } from '../../../samples/stand/cpu/renderPicture.ts';
 import { glStand } from '../../../samples/stand/gl/glStand.ts';
+import type { StandWeight } from '../../../samples/stand/scene/standScene.ts';
 import type { WheelPose } from '../../../samples/stand/motion/wheelPose.ts';
-import { inSize, type StandModel } from '../../../samples/stand/view/standModel.ts';
+import { inSize, withWeights, type StandModel } from '../../../samples/stand/view/standModel.ts';
 
 /** The stand's picture as it can be drawn here: on the graphics unit, or by the processor. */
 export interface StandPicture {
@@ -12,7 +13,8 @@ export interface StandPicture {
   /** Time between pictures that this machine can keep, ms. */
   readonly everyMs: number;
   draw(pose: WheelPose): void;
-  changeRim(model: StandModel): void;
+  /** Other weights on the rim; the picture keeps its size. */
+  changeWeights(weights: readonly StandWeight[]): void;
   dispose(): void;
 }
 
@@ -71,7 +73,7 @@ function graphicsPicture(model: StandModel, pose: WheelPose): StandPicture | nul
     model: sized,
     everyMs: LIVE_MS,
     draw: (at) => stand.draw(at),
-    changeRim: (next) => stand.changeRim(next),
+    changeWeights: (weights) => stand.changeRim(withWeights(sized, weights)),
     dispose: () => stand.dispose(),
   };
 }
@@ -108,8 +110,8 @@ function processorPicture(model: StandModel, pose: WheelPose): StandPicture {
       }
       context.putImageData(image, 0, 0);
     },
-    changeRim(next) {
-      drawn = { ...drawn, scene: next.scene, rim: next.rim };
+    changeWeights(weights) {
+      drawn = withWeights(drawn, weights);
     },
     dispose: () => undefined,
   };

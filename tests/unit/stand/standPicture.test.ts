@@ -11,7 +11,7 @@ import {
 import { standMotion } from '../../../samples/stand/motion/standMotion.ts';
 import { readScene, standScene } from '../../../samples/stand/scene/readScene.ts';
 import { picturedAt, sightSlopes, standCamera } from '../../../samples/stand/view/standCamera.ts';
-import { standModel } from '../../../samples/stand/view/standModel.ts';
+import { standModel, withWeights } from '../../../samples/stand/view/standModel.ts';
 import { readSetup } from '../../../src/contract/setup.ts';
 
 describe('a scene file', () => {
@@ -107,6 +107,16 @@ describe('a picture of the processor', () => {
   it('is the same for the same seed', () => {
     const again = renderPicture(standModel(scene), pose, null).rgb;
     expect(Buffer.compare(again, rgb)).toBe(0);
+  });
+
+  it('keeps its size when weights are stuck on, and shows them', () => {
+    const weighted = renderPicture(
+      withWeights(model, [{ massG: 30, radiusMm: 185, angleDeg: 90 }]),
+      pose,
+      null,
+    );
+    expect(weighted.rgb).toHaveLength(rgb.length);
+    expect(Buffer.compare(weighted.rgb, rgb)).not.toBe(0);
   });
 
   it('comes with a setup that the app takes, and a truth', () => {
