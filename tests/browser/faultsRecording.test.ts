@@ -64,6 +64,11 @@ test('the page is reloaded in mid-sweep: what was recorded stays', async ({ page
   expect(more).toEqual([]);
   expect(film!.entryId).toBeNull();
   expect(film!.pieceCount).toBeGreaterThan(5);
+  await page.goto('/#/logbook');
+  await page.locator('[data-role="unfinished-sweeps"]').getByRole('button').first().click();
+  // Some seconds of a turn: followed, and refused as too short.
+  await expect(main(page, 'read', 'refused')).toBeVisible({ timeout: 60_000 });
+  await expect.poll(async () => (await shelvedFilms(page))[0]!.entryId).not.toBeNull();
 });
 
 test('the worker dies in mid-sweep: its film stays, and a new one begins', async ({ page }) => {

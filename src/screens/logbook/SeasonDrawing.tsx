@@ -8,7 +8,6 @@ import { amountOf } from './amountOf.ts';
 
 const WIDTH = 900;
 const HEIGHT = 300;
-const LEFT = 90;
 const BOTTOM = 44;
 const TOP = 64;
 const DIAL_RADIUS = 16;
@@ -33,9 +32,11 @@ export function SeasonDrawing({
     .slice(-MOST_DRAWN);
   if (read.length < 2) return null;
   const letters = (textSizePx() * WIDTH) / widthPx;
+  // Room for "123 g" in letters of any size.
+  const left = 3.2 * letters;
   const most = Math.max(...read.map(({ amountG, plusMinusG }) => amountG + plusMinusG), 1);
-  const step = (WIDTH - LEFT - 2 * DIAL_RADIUS) / read.length;
-  const x = (i: number) => LEFT + DIAL_RADIUS + step * (i + 0.5);
+  const step = (WIDTH - left - 2 * DIAL_RADIUS) / read.length;
+  const x = (i: number) => left + DIAL_RADIUS + step * (i + 0.5);
   const y = (grams: number) => HEIGHT - BOTTOM - (grams / most) * (HEIGHT - BOTTOM - TOP);
   const first = formatDay(read[0]!.at);
   const last = formatDay(read.at(-1)!.at);
@@ -52,11 +53,11 @@ export function SeasonDrawing({
         aria-label={`${words.logbook.amountAxis(unitName('weight', units))}. ${words.logbook.seasonsText(read.length, first, last)}`}
         style={{ fontSize: letters }}
       >
-        <path className="season-axis" d={`M${LEFT} ${TOP} V${y(0)} H${WIDTH}`} />
-        <text x={LEFT - 8} y={TOP + letters * 0.4} textAnchor="end">
+        <path className="season-axis" d={`M${left} ${TOP} V${y(0)} H${WIDTH}`} />
+        <text x={left - 8} y={TOP + letters * 0.4} textAnchor="end">
           {topLabel}
         </text>
-        <text x={LEFT - 8} y={y(0)} textAnchor="end">
+        <text x={left - 8} y={y(0)} textAnchor="end">
           0
         </text>
         {read.map(({ id, amountG, plusMinusG, lightSpotDeg }, i) => {
@@ -74,7 +75,7 @@ export function SeasonDrawing({
             </g>
           );
         })}
-        <text x={LEFT} y={HEIGHT - 6}>
+        <text x={left} y={HEIGHT - 6}>
           {first}
         </text>
         <text x={WIDTH} y={HEIGHT - 6} textAnchor="end">

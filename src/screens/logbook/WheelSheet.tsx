@@ -1,3 +1,5 @@
+import { useState } from 'react';
+
 import type { LogEntry, SourcedNumber, WheelRecord } from '../../contract/logbook.ts';
 import { wheelState } from '../../job/wheelState.ts';
 import { WheelSign } from '../parts/WheelSign.tsx';
@@ -23,6 +25,7 @@ export interface WheelSheetProps {
 /** One printed page a wheel; not on the screen. */
 export function WheelSheet({ wheel, entries, units }: WheelSheetProps) {
   const stand = useStand();
+  const [printedAt] = useState(() => new Date().toISOString());
   const { lastSweep, sweepBefore } = wheelState(entries, wheel);
   const log = words.logbook;
   const between = entries.flatMap((entry) =>
@@ -99,7 +102,7 @@ export function WheelSheet({ wheel, entries, units }: WheelSheetProps) {
       </table>
       <p>{words.reading.couple}</p>
       <p>
-        {words.common.productName} · {formatMoment(wheel.changedAt)}
+        {words.common.productName} · {formatMoment(printedAt)}
       </p>
     </article>
   );

@@ -29,7 +29,7 @@ export const logbook: Words['logbook'] = {
     'Wird der Platz knapp, kann der Browser ihn leeren: das Logbuch ab und zu in eine Datei sichern.',
   unreadable: (count) =>
     `${count} gespeicherte Einträge kennt diese Fassung nicht; sie bleiben, wie sie sind.`,
-  filmsUse: (count, size) => `${count} Filme, ${size}`,
+  filmsUse: (count, size) => (count === 1 ? `1 Film, ${size}` : `${count} Filme, ${size}`),
   held: (count) => `${count} Änderungen sind noch nicht gespeichert.`,
   tryAgain: 'Noch einmal versuchen',
   toLogbook: 'Zum Logbuch',
@@ -43,10 +43,9 @@ export const logbook: Words['logbook'] = {
   mergeRule:
     'Was hier ist, bleibt. Steht ein Rad in beiden, gelten die zuletzt geänderten Werte; steht ein Eintrag in beiden mit anderem Inhalt, bleiben beide.',
   mergeDone: (wheels, entries, films) =>
-    `Eingelesen: ${wheels} Räder, ${entries} Einträge, ${films} Filme.`,
-  mergeSame: (count) => `${count} waren schon hier.`,
-  mergeDoubled: (count) =>
-    `${count} Einträge waren mit anderem Inhalt hier: beide bleiben erhalten.`,
+    `Eingelesen – Räder: ${wheels}, Einträge: ${entries}, Filme: ${films}.`,
+  mergeSame: (count) => `Schon hier: ${count}.`,
+  mergeDoubled: (count) => `Einträge mit anderem Inhalt, beide erhalten: ${count}.`,
   mergeOwnStand: 'Der hier beschriebene Ständer ist geblieben.',
   archiveTroubles: {
     'archive-unreadable':

@@ -27,7 +27,8 @@ export const logbook = {
     'The browser may clear it when space runs short: save the logbook to a file now and then.',
   unreadable: (count: number) =>
     `${count} stored records are not known to this version; they are left as they are.`,
-  filmsUse: (count: number, size: string) => `${count} films, ${size}`,
+  filmsUse: (count: number, size: string) =>
+    count === 1 ? `1 film, ${size}` : `${count} films, ${size}`,
   held: (count: number) => `${count} changes are not stored yet.`,
   tryAgain: 'Try again',
   toLogbook: 'Open the logbook',
@@ -41,9 +42,9 @@ export const logbook = {
   mergeRule:
     'What is here stays. Of a wheel in both, the values changed last are kept; of an entry in both with other content, both are kept.',
   mergeDone: (wheels: number, entries: number, films: number) =>
-    `Brought in: ${wheels} wheels, ${entries} entries, ${films} films.`,
-  mergeSame: (count: number) => `${count} records were here already.`,
-  mergeDoubled: (count: number) => `${count} entries were here with other content: both are kept.`,
+    `Brought in – wheels: ${wheels}, entries: ${entries}, films: ${films}.`,
+  mergeSame: (count: number) => `Records that were here already: ${count}.`,
+  mergeDoubled: (count: number) => `Entries here with other content, both kept: ${count}.`,
   mergeOwnStand: 'The stand described here was kept.',
   archiveTroubles: {
     'archive-unreadable':
