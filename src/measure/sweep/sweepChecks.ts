@@ -33,11 +33,15 @@ const WIDEST_HOLE_DEG = 30;
 const FASTEST_STEP_DEG = 2.2;
 
 export function checkRecording(recording: SweepRecording): Outcome<never, RefusalCode> | null {
-  const { frames } = recording;
-  if (frames.length < MIN_FRAMES)
-    return failed('too-few-frames', { pictures: frames.length, needed: MIN_FRAMES });
+  const { frames, repeated } = recording;
+  const tooFew = () => failed('too-few-frames', { pictures: frames.length, needed: MIN_FRAMES });
+  if (frames.length + repeated < MIN_FRAMES) return tooFew();
   return (
-    lineNeverSeen(recording) ?? blind(recording) ?? tooFast(recording) ?? turnIncomplete(recording)
+    lineNeverSeen(recording) ??
+    blind(recording) ??
+    tooFast(recording) ??
+    turnIncomplete(recording) ??
+    (frames.length < MIN_FRAMES ? tooFew() : null)
   );
 }
 

@@ -1,6 +1,7 @@
 import type { YuvPicture } from '../../contract/picture.ts';
 import { BAND_ROWS, rowOfZ, unrollPicture } from '../band/treadBand.ts';
 import { markUsableCells } from '../band/laserMask.ts';
+import { createRepeatWatch, isRepeated, type RepeatWatch } from '../band/repeatedPicture.ts';
 import { blockProfiles } from '../edge/blockProfiles.ts';
 import { edgeAtLean, proposeEdge, type EdgeProposal } from '../edge/edgeProposal.ts';
 import {
@@ -45,6 +46,9 @@ export interface SweepRecording {
   readonly turn: TurnTracker;
   readonly lineWatch: LineWatch;
   readonly frames: FrameRecord[];
+  readonly repeatWatch: RepeatWatch;
+  /** Pictures left out because they were the one before once more. */
+  repeated: number;
   readonly stripHalfMm: number;
   readonly edgeRow: Float32Array;
   readonly work: TextureWork;
@@ -107,6 +111,8 @@ function recordingWith(view: WheelView, edge: EdgeProposal): SweepRecording {
     turn: createTurnTracker(view.band.columns, STRIP_HEIGHTS_MM.length),
     lineWatch: createLineWatch(view),
     frames: [],
+    repeatWatch: createRepeatWatch(),
+    repeated: 0,
     stripHalfMm: lineStripHalfMm(view),
     edgeRow: new Float32Array(view.band.columns),
     work: createTextureWork(view.band.columns),
@@ -156,9 +162,14 @@ function tapHeightMm(view: WheelView): number | null {
   return point && Math.abs(point.zMm) < 30 ? point.zMm : null;
 }
 
-export function recordPicture(recording: SweepRecording, picture: YuvPicture): FrameRecord {
+/** Takes up one picture; null when it only repeats the one before. */
+export function recordPicture(recording: SweepRecording, picture: YuvPicture): FrameRecord | null {
   const { view, tilt, turn, frames } = recording;
   unrollPicture(view.band, picture);
+  if (isRepeated(recording.repeatWatch, view.band, turn.rateDegPerS)) {
+    recording.repeated++;
+    return null;
+  }
   markUsableCells(view.band, view.sight.laserColour, recording.stripHalfMm);
   const profiles = new Float32Array(view.layout.azimuthsDeg.length * BAND_ROWS);
   blockProfiles(view.band, view.layout, profiles);

@@ -35,6 +35,12 @@ const HAND_ACCELERATION_DEG_PER_S2 = 150;
 /** A match below this is no match; what is seen through dust and noise stays above. */
 export const MIN_TURN_CORRELATION = 0.2;
 /**
+ * Over a longer gap between two pictures (dropped, or a camera that stalled) a hand may have changed
+ * the turn by half a tread pitch, 2.5° (½·150°/s²·t² = 2.5° − SEARCH_DEG): steady turning then no
+ * longer tells one pitch from the next, s.
+ */
+const CERTAIN_GAP_S = 0.12;
+/**
  * After the tread was lost a hand may have stopped it or turned it back: search on both sides of
  * the last place, wider by this much for each second of absence than the speed it had.
  */
@@ -92,10 +98,16 @@ function followed(tracker: TurnTracker, texture: Int8Array, elapsedS: number): T
   const reach =
     SEARCH_DEG + Math.min(SEARCH_DEG, 0.5 * HAND_ACCELERATION_DEG_PER_S2 * elapsedS * elapsedS);
   const step = matchTo(tracker, tracker.key, texture, predicted, reach);
-  if (step && step.correlation >= MIN_TURN_CORRELATION) return step;
-  // The key frame may have been a bad one (a hand, a blur): try the frame before this one.
-  const near = matchTo(tracker, last, texture, predicted, reach);
-  return near && near.correlation >= MIN_TURN_CORRELATION ? near : null;
+  // The key frame may have been a bad one (a hand, a blur): then the frame before this one.
+  const foreseen = good(step) ?? good(matchTo(tracker, last, texture, predicted, reach));
+  if (elapsedS <= CERTAIN_GAP_S) return foreseen;
+  const anywhere = foundAgain(tracker, texture, elapsedS);
+  if (!foreseen || !anywhere) return foreseen;
+  return anywhere.correlation > foreseen.correlation + RELOCK_LEAD ? anywhere : foreseen;
+}
+
+function good(step: TurnStep | null): TurnStep | null {
+  return step && step.correlation >= MIN_TURN_CORRELATION ? step : null;
 }
 
 function matchTo(
@@ -139,7 +151,6 @@ function foundAgain(tracker: TurnTracker, texture: Int8Array, absentS: number): 
       };
     }
   }
-  if (best) tracker.rateDegPerS = 0;
   return best;
 }
 
