@@ -161,7 +161,12 @@ export function createOpenSweepReader(
             : (lightTrouble(light) ?? trouble ?? 'line-lost');
         return refusedResult({ code, evidence: { pictures: framesSeen } }, null);
       }
-      return sweepResult(recording, geometryOf(recording), options);
+      const lightCode = lightTrouble(light);
+      const result = sweepResult(recording, geometryOf(recording), options);
+      // In bad light line, tread or tape go unseen: the light is then what to change.
+      return result.reading.status === 'refused' && lightCode
+        ? refusedResult({ code: lightCode, evidence: {} }, result.reading.turn)
+        : result;
     },
     secondLook(): SightMemory | null {
       const recording = wholeRecording();

@@ -43,15 +43,20 @@ export function shoulderPanorama(
   const u = new Float64Array(BINS);
   const v = new Float64Array(BINS);
   const weight = new Float64Array(BINS);
+  const usual = usualRubber(frames.map((f) => f.colour));
   for (const { colour, turnDeg } of frames) {
+    const rubber = rubberOf(colour);
+    if (!rubber) continue;
+    // Exposure and white balance are the camera's own and drift: each view is brought to one rubber.
+    const gain = usual.y / rubber.y;
     for (let i = 0; i < azimuthDeg.length; i++) {
       const azimuth = azimuthDeg[i];
       if (Math.abs(azimuth) > VIEW_HALF_DEG || colour.y[i] === UNSEEN_LUMA) continue;
       const bin = Math.floor(wrapTurnDeg(azimuth - turnDeg) / PANORAMA_STEP_DEG) % BINS;
       const w = Math.cos((azimuth * Math.PI) / 180) ** 2;
-      y[bin] += w * colour.y[i];
-      u[bin] += w * colour.u[i];
-      v[bin] += w * colour.v[i];
+      y[bin] += w * gain * colour.y[i];
+      u[bin] += w * (usual.u + gain * (colour.u[i] - rubber.u));
+      v[bin] += w * (usual.v + gain * (colour.v[i] - rubber.v));
       weight[bin] += w;
     }
   }
@@ -61,6 +66,38 @@ export function shoulderPanorama(
     v[b] = weight[b] > 0 ? v[b] / weight[b] : NaN;
   }
   return { y, u, v };
+}
+
+interface Rubber {
+  readonly y: number;
+  readonly u: number;
+  readonly v: number;
+}
+
+/** Views are asked again and again while a sweep goes on, and never change. */
+const rubberKnown = new WeakMap<ShoulderColour, Rubber | null>();
+
+function rubberOf(colour: ShoulderColour): Rubber | null {
+  let rubber = rubberKnown.get(colour);
+  if (rubber === undefined) {
+    rubber = medianRubber(colour);
+    rubberKnown.set(colour, rubber);
+  }
+  return rubber;
+}
+
+/** Luma and colour of the rubber in one view: tapes cover the lesser part of it, so the medians. */
+function medianRubber(colour: ShoulderColour): Rubber | null {
+  const seen = Array.from(colour.y.keys()).filter((i) => colour.y[i] !== UNSEEN_LUMA);
+  if (seen.length === 0) return null;
+  const middle = (plane: ArrayLike<number>) => medianOf(Float64Array.from(seen, (i) => plane[i]));
+  return { y: middle(colour.y), u: middle(colour.u), v: middle(colour.v) };
+}
+
+function usualRubber(views: readonly ShoulderColour[]): Rubber {
+  const rubbers = views.map(rubberOf).filter((r) => r !== null);
+  const middle = (of: 'y' | 'u' | 'v') => medianOf(Float64Array.from(rubbers, (r) => r[of]));
+  return { y: middle('y'), u: middle('u'), v: middle('v') };
 }
 
 export function findTapes(panorama: ShoulderPanorama): Tape[] {
@@ -175,6 +212,6 @@ function tapeColour(y: number, u: number, v: number, rubberY: number): MarkColou
 }
 
 function medianOf(values: Float64Array): number {
-  const known = [...values].filter((x) => x === x).sort((a, b) => a - b);
+  const known = values.filter((x) => x === x).sort();
   return known[known.length >> 1] ?? NaN;
 }

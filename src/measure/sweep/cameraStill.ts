@@ -1,6 +1,7 @@
 import { failed, type Outcome } from '../../contract/outcome.ts';
 import type { EdgeObservations } from './edgeObservations.ts';
 import type { FaceLine } from './faceLine.ts';
+import { pictureWays } from './pictureWay.ts';
 import type { WheelView } from './wheelView.ts';
 
 /**
@@ -21,6 +22,13 @@ const MIN_BLOCKS = 3;
 const MIN_PICTURES = 10;
 /** The pooled line's own error and the wheel's creep stay below this, px of a picture 1280 wide. */
 const MOVED_PX = 3;
+/**
+ * A way sideways moves the line at the flanks by a third of it, against each other: 5 px of a picture
+ * 1280 wide are 0.7 mm there, which the edge's lean takes for a millimetre or a gram and a half.
+ */
+const MOVED_SIDEWAYS_PX = 5;
+/** What is told of two stretches' ways is believed down to so many standard errors. */
+const BELIEVED_ERRORS = 2;
 /** Small pictures: rows are not told better than this, px. */
 const MOVED_MIN_PX = 2.2;
 /**
@@ -43,7 +51,7 @@ export function checkCameraStill(
   // Where the edge stands above the sheet the line lies in the groove for long: then what moved is
   // the camera only when the edge did not come back either.
   const inGroove = seen.movedPx <= limitPx && comesBack(observations);
-  if (any.movedPx <= limitPx || inGroove) return null;
+  if (any.movedPx <= limitPx || inGroove) return checkSideways(observations, line, view);
   return failed('camera-moved', {
     movedPx: Math.round(any.movedPx * 10) / 10,
     aboutSecond: Math.round(any.atS),
@@ -93,6 +101,27 @@ function comesBack({ heightMm, turnDeg, azimuthsDeg }: EdgeObservations): boolea
   if (differences.length < MIN_RETURNS * blocks) return false;
   differences.sort((a, b) => a - b);
   return differences[differences.length >> 1] < RETURN_MM;
+}
+
+function checkSideways(
+  observations: EdgeObservations,
+  line: FaceLine,
+  view: WheelView,
+): Outcome<never, 'camera-moved'> | null {
+  const way = wayTurnedDeg(observations.turnDeg);
+  const limitPx = (MOVED_SIDEWAYS_PX * view.sight.camera.pose.widthPx) / 1280;
+  const ways = pictureWays(observations, line, view, way);
+  for (const a of ways) {
+    for (const b of ways) {
+      const movedPx = b.rightPx - a.rightPx;
+      if (movedPx - BELIEVED_ERRORS * Math.hypot(a.rightSePx, b.rightSePx) <= limitPx) continue;
+      return failed('camera-moved', {
+        movedPx: Math.round(movedPx * 10) / 10,
+        aboutSecond: Math.round(Math.max(a.timeS, b.timeS)),
+      });
+    }
+  }
+  return null;
 }
 
 /** Distance of the face's line from its pooled place in one picture, px down; NaN with too few blocks. */

@@ -2,7 +2,8 @@ import { failed, type Outcome } from '../../contract/outcome.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
 import { wrapTurnDeg } from '../../quantities/angle.ts';
 import type { EdgeObservations } from './edgeObservations.ts';
-import { wayTurnedDeg } from './cameraStill.ts';
+import { witnessTurn } from '../turn/turnWitness.ts';
+import { lineDark } from './lineDark.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 
 /**
@@ -16,14 +17,12 @@ const MIN_FRAMES = 60;
 /** A usual share of columns below this is no line at all. */
 const LINE_NEVER_SHARE = 0.05;
 /**
- * From above a groove hides the line, while the wheel's high side passes: for some 90° of turn at
- * most. In so much of the turn, degrees, the line must come back.
+ * A line that comes back in its place vouches for the time between; a third of a turn of half a minute
+ * is the most that is taken on trust, s. One that never comes back leaves nothing to show that the
+ * camera stood still: a hand before it takes two or three seconds, longer than this it was off.
  */
-const LINE_WINDOW_DEG = 130;
-const LINE_WINDOW_STEP_DEG = 10;
-/** Come back: one picture in ten shows it in at least this part of its usual columns. */
-const LINE_BACK_QUANTILE = 0.9;
-const LINE_BACK_PART = 0.3;
+const LONGEST_DARK_S = 10;
+const LONGEST_DARK_AT_END_S = 4;
 /** Share of the pictures that may be blind to the tread or to its turn. */
 const BLIND_LIMIT_SHARE = 0.35;
 /** One whole turn, and no stretch of it unseen wider than this. */
@@ -52,32 +51,17 @@ function lineNeverSeen(recording: SweepRecording): Outcome<never, RefusalCode> |
   return usual < LINE_NEVER_SHARE ? failed('line-lost', { usualShare: round(usual) }) : null;
 }
 
-/** Whether the line went out in mid-sweep: a good part of the turn in which it never shows. */
+/** Whether the line went out in mid-sweep: away for seconds where it was due. */
 export function checkLineSeen(
   recording: SweepRecording,
   observations: EdgeObservations,
 ): Outcome<never, RefusalCode> | null {
-  const shares = Float64Array.from(observations.frameIndex, (f) => recording.frames[f].lineShare);
-  const usual = quantile(shares, LINE_BACK_QUANTILE);
-  const way = wayTurnedDeg(observations.turnDeg);
-  const last = way[way.length - 1] ?? 0;
-  for (let from = 0; from + LINE_WINDOW_DEG <= last; from += LINE_WINDOW_STEP_DEG) {
-    const inside = shares.filter((_, i) => way[i] >= from && way[i] < from + LINE_WINDOW_DEG);
-    const back = quantile(inside, LINE_BACK_QUANTILE);
-    if (back >= LINE_BACK_PART * usual) continue;
-    return failed('line-lost', {
-      turnWithoutLineDeg: LINE_WINDOW_DEG,
-      aboutSecond: Math.round(observations.timeS[way.findIndex((w) => w >= from)]),
-    });
-  }
-  return null;
-}
-
-function quantile(values: Float64Array, share: number): number {
-  if (values.length === 0) return 0;
-  return Float64Array.from(values).sort()[
-    Math.min(values.length - 1, Math.floor(values.length * share))
-  ];
+  const { longestS, fromS, atEndS } = lineDark(recording, observations);
+  if (longestS <= LONGEST_DARK_S && atEndS <= LONGEST_DARK_AT_END_S) return null;
+  return failed('line-lost', {
+    secondsWithoutLine: Math.round(longestS),
+    aboutSecond: Math.round(fromS),
+  });
 }
 
 function blind(recording: SweepRecording): Outcome<never, RefusalCode> | null {
@@ -109,6 +93,13 @@ function turnIncomplete(recording: SweepRecording): Outcome<never, RefusalCode> 
     return failed('turn-incomplete', { coveredDeg: round(covered), widestHoleDeg: round(hole) });
   }
   return null;
+}
+
+/** Closing alone cannot see a slip by one tread pitch: the tread farther apart must agree. */
+export function checkTurnWitness(recording: SweepRecording): Outcome<never, RefusalCode> | null {
+  const { slipDeg, timeS } = witnessTurn(recording.turn);
+  if (slipDeg === 0) return null;
+  return failed('turn-uncertain', { slipDeg: round(slipDeg), aboutSecond: Math.round(timeS) });
 }
 
 /** After closing, in true degrees. */

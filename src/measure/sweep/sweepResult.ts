@@ -4,7 +4,13 @@ import { REFUSALS, type RefusalCode } from '../../contract/refusals.ts';
 import type { SweepReaderOptions, SweepResult } from '../../contract/sweep.ts';
 import { checkCameraStill } from './cameraStill.ts';
 import { checkStand, solveSweep, type SolvedGeometry } from './solvedSweep.ts';
-import { checkClosedTurn, checkLineSeen, checkRecording, coveredDeg } from './sweepChecks.ts';
+import {
+  checkClosedTurn,
+  checkLineSeen,
+  checkRecording,
+  checkTurnWitness,
+  coveredDeg,
+} from './sweepChecks.ts';
 import { sweepReading } from './sweepReading.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 import { sweepTrace } from './sweepTrace.ts';
@@ -23,14 +29,17 @@ export function sweepResult(
   if (check && !check.ok) return refusedResult(check.failure, turn);
   if (!geometry.ok) return refusedResult(geometry.failure, turn);
   const { observations, line, view } = geometry.value;
+  // Before the camera's stillness: where the line is off, chance sightings would tell of a way.
+  const seen = checkLineSeen(recording, observations);
+  if (seen && !seen.ok) return refusedResult(seen.failure, turn);
   const still = checkCameraStill(observations, line, view);
   if (still && !still.ok) return refusedResult(still.failure, turn);
+  const witness = checkTurnWitness(recording);
+  if (witness && !witness.ok) return refusedResult(witness.failure, turn);
   const solved = solveSweep(recording, geometry.value);
   if (!solved.ok) return refusedResult(solved.failure, turn);
   const closed = checkClosedTurn(coveredDeg(recording.turn.turnDeg) * solved.value.closure.scale);
   if (closed && !closed.ok) return refusedResult(closed.failure, turn);
-  const seen = checkLineSeen(recording, solved.value.observations);
-  if (seen && !seen.ok) return refusedResult(seen.failure, turn);
   const stand = checkStand(solved.value);
   if (stand && !stand.ok) return refusedResult(stand.failure, turn);
   const parts = sweepReading(recording, solved.value, options.earlier);

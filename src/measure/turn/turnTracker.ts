@@ -39,7 +39,7 @@ export const MIN_TURN_CORRELATION = 0.2;
  * the turn by half a tread pitch, 2.5° (½·150°/s²·t² = 2.5° − SEARCH_DEG): steady turning then no
  * longer tells one pitch from the next, s.
  */
-const CERTAIN_GAP_S = 0.12;
+export const CERTAIN_GAP_S = 0.12;
 /**
  * After the tread was lost a hand may have stopped it or turned it back: search on both sides of
  * the last place, wider by this much for each second of absence than the speed it had.

@@ -1,0 +1,111 @@
+import type { SweepRecording } from './sweepRecording.ts';
+import type { EdgeObservations } from './edgeObservations.ts';
+
+/**
+ * How long the laser's line stayed away where it should have been seen. From above a groove hides
+ * the line for up to a third of a turn, so that its absence alone says little; but where it hides
+ * is settled by how high the edge stands, and that the rest of the sweep shows: at each height of
+ * the edge over the line, in the share of sightings that the sweep gave there. A laser that died
+ * leaves the line away at heights at which it was seen before.
+ */
+export interface LineDark {
+  /** Longest time in which hardly any of the expected sightings came, s, and its start. */
+  readonly longestS: number;
+  readonly fromS: number;
+  /** How long it had been away when the sweep ended, s. */
+  readonly atEndS: number;
+}
+
+/** Height of the edge is told apart by this, mm: the line is a millimetre or two wide. */
+const HEIGHT_STEP_MM = 1;
+const HEIGHT_REACH_MM = 40;
+/** A height is known by so many sightings or failures. */
+const MIN_TRIES = 30;
+/**
+ * Time over which sightings are put together, s: a hand or a slot covers for less. In it the line
+ * should have been seen in so many blocks before anything is said.
+ */
+const WINDOW_S = 1;
+const MIN_EXPECTED = 20;
+/** Heights at which the line is seen less often are the groove's borders, where a trifle decides. */
+const SURE_CHANCE = 0.6;
+/** Stray light in an empty window gives some sightings; a line that is there gives most. */
+const DARK_SHARE = 0.25;
+
+export function lineDark(recording: SweepRecording, observations: EdgeObservations): LineDark {
+  const { timeS, frameIndex } = observations;
+  const seen = (i: number, b: number) => {
+    const offset = recording.frames[frameIndex[i]].lineOffsetPx[b];
+    return offset === offset;
+  };
+  const chance = chanceByHeight(observations, seen);
+  const blocks = observations.azimuthsDeg.length;
+  const expected = new Float64Array(timeS.length);
+  const got = new Float64Array(timeS.length);
+  for (let i = 0; i < timeS.length; i++) {
+    for (let b = 0; b < blocks; b++) {
+      const at = heightBin(observations.heightMm[i * blocks + b]);
+      if (at < 0 || chance[at] < SURE_CHANCE) continue;
+      expected[i] += chance[at];
+      if (seen(i, b)) got[i] += chance[at];
+    }
+  }
+  return longestDark(timeS, expected, got);
+}
+
+/** Share of sightings at each height of the edge, by the better half of the sweep. */
+function chanceByHeight(
+  observations: EdgeObservations,
+  seen: (i: number, b: number) => boolean,
+): Float64Array {
+  const blocks = observations.azimuthsDeg.length;
+  const tries: { i: number; seen: boolean }[][] = Array.from(
+    { length: (2 * HEIGHT_REACH_MM) / HEIGHT_STEP_MM },
+    () => [],
+  );
+  for (let i = 0; i < observations.timeS.length; i++) {
+    for (let b = 0; b < blocks; b++) {
+      const at = heightBin(observations.heightMm[i * blocks + b]);
+      if (at >= 0) tries[at].push({ i, seen: seen(i, b) });
+    }
+  }
+  return Float64Array.from(tries, (list) => {
+    if (list.length < MIN_TRIES) return 0;
+    const half = list.length >> 1;
+    const share = (part: typeof list) => part.filter((t) => t.seen).length / part.length;
+    // A laser that was off for one half of them must not lower what is expected.
+    return Math.max(share(list.slice(0, half)), share(list.slice(half)));
+  });
+}
+
+function heightBin(heightMm: number): number {
+  const at = Math.floor((heightMm + HEIGHT_REACH_MM) / HEIGHT_STEP_MM);
+  return at >= 0 && at < (2 * HEIGHT_REACH_MM) / HEIGHT_STEP_MM ? at : -1;
+}
+
+/** Windows without line that follow each other, in all of which it was due. */
+function longestDark(timeS: Float64Array, expected: Float64Array, got: Float64Array): LineDark {
+  let longestS = 0;
+  let fromS = 0;
+  let darkSinceS: number | null = null;
+  let start = 0;
+  let [sumExpected, sumGot] = [0, 0];
+  for (let i = 0; i < timeS.length; i++) {
+    sumExpected += expected[i];
+    sumGot += got[i];
+    while (timeS[i] - timeS[start] > WINDOW_S) {
+      sumExpected -= expected[start];
+      sumGot -= got[start];
+      start++;
+    }
+    // Where the groove hides it nothing is known, and a stretch ends.
+    if (sumExpected < MIN_EXPECTED || sumGot > DARK_SHARE * sumExpected) darkSinceS = null;
+    else darkSinceS ??= timeS[start];
+    if (darkSinceS !== null && timeS[i] - darkSinceS > longestS) {
+      longestS = timeS[i] - darkSinceS;
+      fromS = darkSinceS;
+    }
+  }
+  const endS = timeS[timeS.length - 1] ?? 0;
+  return { longestS, fromS, atEndS: darkSinceS === null ? 0 : endS - darkSinceS };
+}

@@ -1,0 +1,120 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+
+import { drawnSweep, type DrawnSweep } from '../../samples/drawnWheel/drawnSweep.ts';
+import type { YuvPicture } from '../../src/contract/picture.ts';
+import {
+  accepted,
+  drawnSetup,
+  expectRefused,
+  expectUnbalance,
+  readPictures,
+} from './readDrawnSweep.ts';
+import { atTime, brighter, mirrored, shifted, tinted, withoutLaser } from './spoiltPictures.ts';
+
+/**
+ * One good drawn sweep, spoilt on purpose in every way a shed knows. What is spoilt is refused with
+ * its own reason; what a camera does by itself all day is not.
+ */
+let sweep: DrawnSweep;
+let good: YuvPicture[];
+const TRUTH = { amountGmm: 3000, heavySpotDeg: 60 };
+
+beforeAll(() => {
+  sweep = drawnSweep();
+  good = [...sweep.pictures()];
+});
+
+/** Each picture changed by its place in the sweep, 0 to 1. */
+const readChanged = (change: (picture: YuvPicture, share: number) => YuvPicture) =>
+  readPictures(
+    good.map((picture, i) => change(picture, i / good.length)),
+    drawnSetup(sweep.scene),
+  ).result;
+
+describe('a laser that goes out', () => {
+  it('is missed from the start', () => {
+    expectRefused(readChanged(withoutLaser), 'line-lost');
+  });
+
+  it('is missed in the last third, with the line seen for a whole half turn', () => {
+    expectRefused(
+      readChanged((p, at) => (at > 0.67 ? withoutLaser(p) : p)),
+      'line-lost',
+    );
+  });
+
+  it('may blink for two seconds', () => {
+    const { reading } = readChanged((p, at) => (at > 0.4 && at < 0.48 ? withoutLaser(p) : p));
+    expectUnbalance(accepted(reading), sweep.scene, TRUTH);
+  });
+});
+
+describe('a camera that moves', () => {
+  it('is noticed when it slides sideways, slowly', () => {
+    expectRefused(
+      readChanged((p, at) => shifted(p, Math.round(16 * at), 0)),
+      'camera-moved',
+    );
+  });
+
+  it('is noticed when it is knocked', () => {
+    expectRefused(
+      readChanged((p, at) => (at > 0.5 ? shifted(p, 4, 6) : p)),
+      'camera-moved',
+    );
+  });
+});
+
+describe('a camera that stalls', () => {
+  it('does not shift the turn by pitches', () => {
+    const stalled = good.map((p, i) => (i > 120 && i <= 130 ? atTime(good[120], p.timeS) : p));
+    const reading = accepted(readPictures(stalled, drawnSetup(sweep.scene)).result.reading);
+    expectUnbalance(reading, sweep.scene, TRUTH);
+    // The turn that was hidden is counted: the raw sum is some per cent off, not a second's 16°.
+    expect(Math.abs(reading.turn.closureDeg!)).toBeLessThan(4);
+  });
+
+  it('is refused when it freezes for good', () => {
+    expectRefused(
+      readChanged((p, at) => (at > 0.5 ? atTime(good[120], p.timeS) : p)),
+      'turn-incomplete',
+    );
+    expectRefused(
+      readChanged((p) => atTime(good[0], p.timeS)),
+      'turn-incomplete',
+    );
+  });
+});
+
+describe('a camera that changes the light by itself', () => {
+  it('reads through a drift of exposure and white balance', () => {
+    const drift = (p: YuvPicture, at: number) =>
+      tinted(brighter(p, 0.6 + 0.8 * at), 12 * (at - 0.5), -16 * (at - 0.5));
+    expectUnbalance(accepted(readChanged(drift).reading), sweep.scene, TRUTH);
+  });
+
+  it('reads through a sudden step of exposure', () => {
+    const { reading } = readChanged((p, at) => (at > 0.48 ? brighter(p, 1.5) : p));
+    expectUnbalance(accepted(reading), sweep.scene, TRUTH);
+  });
+
+  it('names the light where nothing can be seen for it', () => {
+    expectRefused(
+      readChanged((p) => brighter(p, 4)),
+      'too-bright',
+    );
+    expectRefused(
+      readChanged((p) => brighter(p, 0.08)),
+      'too-dark',
+    );
+  });
+});
+
+describe('a mirrored picture', () => {
+  // A mirrored film of a wheel is a film of the mirrored wheel turned the other way: nothing in it
+  // tells. What can be known is the sense, and that is in the reading.
+  it('is told by its sense alone', () => {
+    const { reading } = readChanged(mirrored);
+    expect(accepted(reading).turn.sense).toBe('counter-clockwise');
+  });
+});
