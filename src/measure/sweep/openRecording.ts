@@ -118,7 +118,9 @@ export function takePicture(open: OpenRecording, picture: YuvPicture): void {
     catchUp(open, AGAIN_PER_PICTURE);
     return;
   }
-  const { turnIndex } = recordPicture(recording, picture);
+  const taken = recordPicture(recording, picture);
+  if (!taken) return;
+  const { turnIndex } = taken;
   const turnDeg = turnIndex === null ? open.keptAtDeg : recording.turn.turnDeg[turnIndex];
   if (Math.abs(turnDeg - open.keptAtDeg) >= open.keepEveryDeg) {
     keepPicture(open.kept, picture);
