@@ -1,13 +1,14 @@
 import type { SweepSetup } from '../../contract/setup.ts';
 import { shortWayDeg, wrapTurnDeg } from '../../quantities/angle.ts';
-import { clockPoint, sectorPath } from '../parts/polar.ts';
-import { HeavyDrop, LightRing, ValveStem } from '../parts/shapes.tsx';
+import { sectorPath } from '../parts/polar.ts';
+import { HeavyDrop, LightRing } from '../parts/shapes.tsx';
 import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
 import { words } from '../words/words.ts';
 import { formatClockAndDeg, type Units } from '../words/numbers.ts';
 import { weightList } from './adviceFor.ts';
 import type { ReadingSummary } from './readingSummary.ts';
 import { RimWord } from './RimWord.tsx';
+import { FACE_HALF, WheelFace } from './WheelFace.tsx';
 import { STRIP_BREADTH_UNITS, stripLabel, WeightStrip } from './WeightStrip.tsx';
 import { wheelLayout, type WheelLayout } from './wheelLayout.ts';
 
@@ -17,8 +18,6 @@ export interface WheelFromAboveProps {
   readonly units: Units;
 }
 
-/** Half the width of the drawing, in its units: the tyre and a little air. */
-const HALF = 240;
 /** A wedge thinner than this would vanish. */
 const THINNEST_WEDGE_DEG = 1.2;
 /** Nearer than this to twelve o'clock, the drop would hide the valve. */
@@ -31,7 +30,7 @@ const RING_STANDS_OFF = 9;
 export function WheelFromAbove({ summary, setup, units }: WheelFromAboveProps) {
   const [ref, widthPx] = useMeasuredWidth<SVGSVGElement>(540);
   const layout = wheelLayout(setup);
-  const textUnits = (textSizePx() * 2 * HALF) / widthPx;
+  const textUnits = (textSizePx() * 2 * FACE_HALF) / widthPx;
   const { spots, weights } = summary;
   const strips = weights.map((weight) => ({
     weight,
@@ -48,26 +47,14 @@ export function WheelFromAbove({ summary, setup, units }: WheelFromAboveProps) {
     );
   const wordEdge = layout.weights - STRIP_BREADTH_UNITS / 2 - 8;
   return (
-    <svg
-      ref={ref}
-      className="wheel-drawing"
-      viewBox={`${-HALF} ${-HALF} ${2 * HALF} ${2 * HALF}`}
-      role="img"
-      aria-label={describe(summary, units)}
-      style={{ fontSize: textUnits }}
+    <WheelFace
+      svgRef={ref}
+      layout={layout}
+      textUnits={textUnits}
+      label={describe(summary, units)}
+      valveInside={valveInside}
+      under={spots !== null && <Wedge range={spots.lightRangeDeg} layout={layout} />}
     >
-      <circle className="wheel-tyre" r={layout.tyre} />
-      <circle className="wheel-rim" r={layout.rim} />
-      {spots !== null && <Wedge range={spots.lightRangeDeg} layout={layout} />}
-      <circle className="wheel-circle" r={layout.weights} />
-      <circle className="wheel-bore" r={layout.bore} />
-      <Dial layout={layout} />
-      <g
-        className={valveInside ? 'valve-inside' : 'valve-outside'}
-        transform={`translate(0 ${-layout.rim + (valveInside ? 26 : 2)})`}
-      >
-        <ValveStem />
-      </g>
       {strips.map(({ weight, label }) => (
         <WeightStrip
           key={`${weight.angleDeg} ${weight.massG}`}
@@ -101,30 +88,7 @@ export function WheelFromAbove({ summary, setup, units }: WheelFromAboveProps) {
           )}
         </>
       )}
-    </svg>
-  );
-}
-
-/** The clock face on the tyre, in chalk: a figure at every quarter, a stroke at every hour. */
-function Dial({ layout }: { readonly layout: WheelLayout }) {
-  const hours = Array.from({ length: 12 }, (_, index) => index + 1);
-  return (
-    <g className="wheel-dial">
-      {hours.map((hour) => {
-        const at = clockPoint(hour * 30, layout.tyre - 18);
-        return hour % 3 === 0 ? (
-          <text key={hour} x={at.x} y={at.y}>
-            {hour}
-          </text>
-        ) : (
-          <path
-            key={hour}
-            transform={`rotate(${hour * 30})`}
-            d={`M0 ${-layout.tyre + 9} V${-layout.tyre + 25}`}
-          />
-        );
-      })}
-    </g>
+    </WheelFace>
   );
 }
 
