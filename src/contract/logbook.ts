@@ -241,3 +241,6 @@ export interface Logbook {
   putIn(contents: LogbookContents): Promise<Outcome<void, LogbookTrouble>>;
   onChange(changed: () => void): () => void;
 }
+
+/** From `fromDeg` clockwise to `toDeg`. */
+export type WheelArcRecord = v.InferOutput<typeof WheelArcSchema>;

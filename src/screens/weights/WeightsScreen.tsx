@@ -1,4 +1,15 @@
-import { ScreenTitle } from '../parts/ScreenTitle.tsx';
+import { useMemo, useState } from 'react';
+import { useLocation } from 'wouter';
+
+import type { WheelArcRecord } from '../../contract/logbook.ts';
+import { weightPlan, type PlanWishes } from '../../job/weightPlan.ts';
+import { useApp } from '../shell/appContext.ts';
+import { LogbookGap } from '../shell/LogbookGap.tsx';
+import { places } from '../shell/places.ts';
+import { useAcceptedSweep, type SweepParts } from '../shell/useAcceptedSweep.ts';
+import { settlePlan } from './settledPlans.ts';
+import { WeightsView } from './WeightsView.tsx';
+import './weights.css';
 
 export interface WeightsScreenProps {
   readonly wheelId: string;
@@ -6,11 +17,49 @@ export interface WeightsScreenProps {
 }
 
 export default function WeightsScreen({ wheelId, entryId }: WeightsScreenProps) {
+  const parts = useAcceptedSweep(wheelId, entryId);
+  return parts?.ok ? <Weights parts={parts.value} /> : <LogbookGap answer={parts} />;
+}
+
+function Weights({ parts: { wheel, stand, sweep } }: { readonly parts: SweepParts }) {
+  const { logbook, settings } = useApp();
+  const [, goTo] = useLocation();
+  const [wishes, setWishes] = useState<PlanWishes>({ places: 2, ring: null });
+  const plan = useMemo(
+    () => weightPlan(sweep.reading, wheel, stand, wishes),
+    [sweep, wheel, stand, wishes],
+  );
+  const block = (forbiddenArcs: readonly WheelArcRecord[]) =>
+    void logbook.saveWheel({
+      ...wheel,
+      forbiddenArcs: [...forbiddenArcs],
+      changedAt: new Date().toISOString(),
+    });
   return (
-    <div>
-      <ScreenTitle>
-        Weights {wheelId} {entryId}
-      </ScreenTitle>
-    </div>
+    <WeightsView
+      reading={sweep.reading}
+      setup={sweep.setup}
+      wheel={wheel}
+      plan={plan}
+      wishes={wishes}
+      unit={settings.unit}
+      onWishes={setWishes}
+      onBlock={block}
+      onLead={() => {
+        if (plan.ok) settlePlan(sweep.id, plan.value);
+        goTo(places.lead(wheel.id, sweep.id));
+      }}
+      onStuck={async () => {
+        if (!plan.ok) return;
+        const added = await logbook.addEntry({
+          id: crypto.randomUUID(),
+          wheelId: wheel.id,
+          at: new Date().toISOString(),
+          kind: 'weights',
+          added: [...plan.value.pieces],
+        });
+        if (added.ok) goTo(places.wheel(wheel.id));
+      }}
+    />
   );
 }

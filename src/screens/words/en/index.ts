@@ -20,6 +20,7 @@ import { cautions, start } from './start.ts';
 import { lead, sight } from './sight.ts';
 import { sweep, troubleNow } from './sweep.ts';
 import { update } from './update.ts';
+import { weights } from './weights.ts';
 
 /** English: the form that every language has to fill. */
 export const en = {
@@ -45,6 +46,7 @@ export const en = {
   licences,
   practice,
   logbook,
+  weights,
   /** Cause and remedy of everything that can go wrong; in English the contract has the words. */
   notices: { ...REFUSALS, ...TROUBLES, ...STORAGE_TROUBLES } as Readonly<
     Record<NoticeCode, RefusalWords>

@@ -1,0 +1,42 @@
+import type { WeightPlace } from '../../balance/weightChoice.ts';
+import { ShapeSign } from '../parts/shapes.tsx';
+import { formatClockAndDeg, formatKnownMass, formatMm, type MassUnit } from '../words/numbers.ts';
+import { words } from '../words/words.ts';
+
+/** Each place with its grams, where it is, and of which pieces it is made up. */
+export function PlaceList({
+  places,
+  unit,
+}: {
+  readonly places: readonly WeightPlace[];
+  readonly unit: MassUnit;
+}) {
+  return (
+    <ol className="weights-places">
+      {places.map((place) => (
+        <li key={`${place.ring} ${place.angleDeg}`}>
+          <ShapeSign shape="weight" />
+          <p>
+            <strong>
+              {words.weights.place(
+                formatKnownMass(place.massG, unit),
+                formatClockAndDeg(place.angleDeg),
+              )}
+            </strong>
+            <span>
+              {words.weights.pieces(piecesText(place))},{' '}
+              {words.weights.radius(formatMm(place.radiusMm).text)}
+            </span>
+          </p>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+/** "2 × 10 g strip, 1 × 5 g strip" */
+function piecesText({ pieces }: WeightPlace): string {
+  const counts = new Map<string, number>();
+  for (const { label } of pieces) counts.set(label, (counts.get(label) ?? 0) + 1);
+  return [...counts].map(([label, count]) => `${count} × ${label}`).join(', ');
+}

@@ -1,0 +1,98 @@
+import { useState } from 'react';
+import { Link } from 'wouter';
+
+import type { WheelArcRecord, WheelRecord } from '../../contract/logbook.ts';
+import type { Outcome } from '../../contract/outcome.ts';
+import type { AcceptedReading } from '../../contract/reading.ts';
+import type { SweepSetup } from '../../contract/setup.ts';
+import type { PlanTrouble, PlanWishes, WeightPlan } from '../../job/weightPlan.ts';
+import { ScreenTitle } from '../parts/ScreenTitle.tsx';
+import { readingSummary } from '../read/readingSummary.ts';
+import { places } from '../shell/places.ts';
+import { formatMass, type MassUnit } from '../words/numbers.ts';
+import { words } from '../words/words.ts';
+import { BlockedStretches } from './BlockedStretches.tsx';
+import { PlaceList } from './PlaceList.tsx';
+import { PlanWheel } from './PlanWheel.tsx';
+import { WishChoices } from './WishChoices.tsx';
+
+export interface WeightsViewProps {
+  readonly reading: AcceptedReading;
+  readonly setup: SweepSetup;
+  readonly wheel: WheelRecord;
+  readonly plan: Outcome<WeightPlan, PlanTrouble>;
+  readonly wishes: PlanWishes;
+  readonly unit: MassUnit;
+  readonly onWishes: (wishes: PlanWishes) => void;
+  readonly onBlock: (arcs: readonly WheelArcRecord[]) => void;
+  readonly onLead: () => void;
+  readonly onStuck: () => void;
+}
+
+/** The wheel with its weights on one side, what to take in the hand on the other. */
+export function WeightsView(props: WeightsViewProps) {
+  const { reading, setup, wheel, plan, unit, onBlock } = props;
+  const [drawing, setDrawing] = useState(false);
+  const arcs = wheel.forbiddenArcs;
+  const summary = readingSummary(reading, setup);
+  const leftG = plan.ok ? plan.value.leftGmm / setup.wheel.weightRadiusMm : summary.amountG;
+  const left = words.weights.left(formatMass(leftG, unit, summary.amountPlusMinusG).text);
+  const totalG = plan.ok ? plan.value.places.reduce((sum, place) => sum + place.massG, 0) : 0;
+  const total = formatMass(totalG, unit);
+  return (
+    <div className="weights">
+      <section className="weights-wheel">
+        <PlanWheel
+          summary={summary}
+          setup={setup}
+          places={plan.ok ? plan.value.places : []}
+          arcs={arcs}
+          left={left}
+          unit={unit}
+          drawing={drawing}
+          onArc={(arc) => onBlock([...arcs, arc])}
+        />
+      </section>
+      <section className="weights-say">
+        {plan.ok && plan.value.places.length > 0 ? (
+          <>
+            <ScreenTitle className="weights-figure">
+              <small>{words.weights.stickOn} </small>
+              <span className="figure">{total.figure}</span>
+              <span className="figure-unit"> {total.unit}</span>
+            </ScreenTitle>
+            <PlaceList places={plan.value.places} unit={unit} />
+          </>
+        ) : (
+          <>
+            <ScreenTitle>{words.weights.nothing}</ScreenTitle>
+            <p className="instruction">
+              {plan.ok ? words.weights.nothingWhy : words.weights.trouble[plan.failure.code]}
+            </p>
+            <Link className="plain" href={places.stand}>
+              {words.weights.toStand}
+            </Link>
+          </>
+        )}
+        <p className="weights-left">{left}</p>
+        {plan.ok && plan.value.places.length > 0 && (
+          <div className="weights-actions">
+            <button type="button" className="main" data-role="lead" onClick={props.onLead}>
+              {words.weights.lead}
+            </button>
+            <button type="button" className="plain" data-role="stuck-on" onClick={props.onStuck}>
+              {words.weights.stuck}
+            </button>
+          </div>
+        )}
+      </section>
+      <WishChoices wheel={wheel} wishes={props.wishes} onWishes={props.onWishes} />
+      <BlockedStretches
+        arcs={arcs}
+        drawing={drawing}
+        onDrawing={setDrawing}
+        onArcs={(next) => onBlock(next)}
+      />
+    </div>
+  );
+}
