@@ -1,15 +1,15 @@
 import type { WeightPlace } from '../../balance/weightChoice.ts';
 import { ShapeSign } from '../parts/shapes.tsx';
-import { formatClockAndDeg, formatKnownMass, formatMm, type MassUnit } from '../words/numbers.ts';
+import { formatClockAndDeg, formatKnownMass, formatLength, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 
 /** Each place with its grams, where it is, and of which pieces it is made up. */
 export function PlaceList({
   places,
-  unit,
+  units,
 }: {
   readonly places: readonly WeightPlace[];
-  readonly unit: MassUnit;
+  readonly units: Units;
 }) {
   return (
     <ol className="weights-places">
@@ -19,13 +19,13 @@ export function PlaceList({
           <p>
             <strong>
               {words.weights.place(
-                formatKnownMass(place.massG, unit),
+                formatKnownMass(place.massG, units),
                 formatClockAndDeg(place.angleDeg),
               )}
             </strong>
             <span>
               {words.weights.pieces(piecesText(place))},{' '}
-              {words.weights.radius(formatMm(place.radiusMm).text)}
+              {words.weights.radius(formatLength(place.radiusMm, units).text)}
             </span>
           </p>
         </li>

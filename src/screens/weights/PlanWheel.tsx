@@ -11,7 +11,7 @@ import { FACE_HALF, WheelFace } from '../read/WheelFace.tsx';
 import { wheelLayout, type WheelLayout } from '../read/wheelLayout.ts';
 import { STRIP_BREADTH_UNITS, stripLabel, WeightStrip } from '../read/WeightStrip.tsx';
 import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
-import { formatClockAndDeg, formatKnownMass, type MassUnit } from '../words/numbers.ts';
+import { formatClockAndDeg, formatKnownMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { wheelAngleAt } from './wheelAngleAt.ts';
 
@@ -22,7 +22,7 @@ export interface PlanWheelProps {
   readonly arcs: readonly WheelArcRecord[];
   /** What will be left, in words. */
   readonly left: string;
-  readonly unit: MassUnit;
+  readonly units: Units;
   /** True while a finger on the rim draws a blocked stretch. */
   readonly drawing: boolean;
   readonly onArc: (arc: WheelArcRecord) => void;
@@ -32,7 +32,7 @@ export interface PlanWheelProps {
 const SHORTEST_ARC_DEG = 4;
 
 export function PlanWheel(props: PlanWheelProps) {
-  const { summary, setup, places, arcs, unit, drawing } = props;
+  const { summary, setup, places, arcs, units, drawing } = props;
   const [svg, widthPx] = useMeasuredWidth<SVGSVGElement>(540);
   const layout = wheelLayout(setup);
   const textUnits = (textSizePx() * 2 * FACE_HALF) / widthPx;
@@ -49,7 +49,7 @@ export function PlanWheel(props: PlanWheelProps) {
         svgRef={svg}
         layout={layout}
         textUnits={textUnits}
-        label={words.weights.wheelText(placesText(places, unit), props.left)}
+        label={words.weights.wheelText(placesText(places, units), props.left)}
         under={
           <>
             {arcs.map((arc) => (
@@ -61,7 +61,7 @@ export function PlanWheel(props: PlanWheelProps) {
       >
         {places.map(({ massG, radiusMm, angleDeg }) => {
           const weight = { massG, radiusMm, angleDeg };
-          const label = stripLabel(weight, layout, unit, textUnits);
+          const label = stripLabel(weight, layout, units, textUnits);
           return <WeightStrip key={angleDeg} {...{ weight, label, layout, textUnits }} />;
         })}
         {summary.spots !== null && (
@@ -93,7 +93,12 @@ function BlockedArc({
   return (
     <g className="blocked-arc">
       <path
-        d={sectorPath(arc.fromDeg, arc.fromDeg + span, layout.weights - half, layout.weights + half)}
+        d={sectorPath(
+          arc.fromDeg,
+          arc.fromDeg + span,
+          layout.weights - half,
+          layout.weights + half,
+        )}
       />
       {Array.from({ length: strokes }, (_, i) => (
         <path
@@ -143,11 +148,11 @@ function useDrawnArc({ onArc }: Pick<PlanWheelProps, 'onArc'>) {
   };
 }
 
-function placesText(places: readonly WeightPlace[], unit: MassUnit): string {
+function placesText(places: readonly WeightPlace[], units: Units): string {
   if (places.length === 0) return words.reading.noWeights;
   return places
     .map((place) =>
-      words.weights.place(formatKnownMass(place.massG, unit), formatClockAndDeg(place.angleDeg)),
+      words.weights.place(formatKnownMass(place.massG, units), formatClockAndDeg(place.angleDeg)),
     )
     .join(words.reading.and);
 }

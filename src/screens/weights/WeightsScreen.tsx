@@ -42,7 +42,7 @@ function Weights({ parts: { wheel, stand, sweep } }: { readonly parts: SweepPart
       wheel={wheel}
       plan={plan}
       wishes={wishes}
-      unit={settings.unit}
+      units={settings.units}
       onWishes={setWishes}
       onBlock={block}
       onLead={() => {

@@ -9,7 +9,7 @@ import type { PlanTrouble, PlanWishes, WeightPlan } from '../../job/weightPlan.t
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
 import { readingSummary } from '../read/readingSummary.ts';
 import { places } from '../shell/places.ts';
-import { formatMass, type MassUnit } from '../words/numbers.ts';
+import { formatMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { BlockedStretches } from './BlockedStretches.tsx';
 import { PlaceList } from './PlaceList.tsx';
@@ -22,7 +22,7 @@ export interface WeightsViewProps {
   readonly wheel: WheelRecord;
   readonly plan: Outcome<WeightPlan, PlanTrouble>;
   readonly wishes: PlanWishes;
-  readonly unit: MassUnit;
+  readonly units: Units;
   readonly onWishes: (wishes: PlanWishes) => void;
   readonly onBlock: (arcs: readonly WheelArcRecord[]) => void;
   readonly onLead: () => void;
@@ -31,14 +31,14 @@ export interface WeightsViewProps {
 
 /** The wheel with its weights on one side, what to take in the hand on the other. */
 export function WeightsView(props: WeightsViewProps) {
-  const { reading, setup, wheel, plan, unit, onBlock } = props;
+  const { reading, setup, wheel, plan, units, onBlock } = props;
   const [drawing, setDrawing] = useState(false);
   const arcs = wheel.forbiddenArcs;
   const summary = readingSummary(reading, setup);
   const leftG = plan.ok ? plan.value.leftGmm / setup.wheel.weightRadiusMm : summary.amountG;
-  const left = words.weights.left(formatMass(leftG, unit, summary.amountPlusMinusG).text);
+  const left = words.weights.left(formatMass(leftG, units, summary.amountPlusMinusG).text);
   const totalG = plan.ok ? plan.value.places.reduce((sum, place) => sum + place.massG, 0) : 0;
-  const total = formatMass(totalG, unit);
+  const total = formatMass(totalG, units);
   return (
     <div className="weights">
       <section className="weights-wheel">
@@ -48,7 +48,7 @@ export function WeightsView(props: WeightsViewProps) {
           places={plan.ok ? plan.value.places : []}
           arcs={arcs}
           left={left}
-          unit={unit}
+          units={units}
           drawing={drawing}
           onArc={(arc) => onBlock([...arcs, arc])}
         />
@@ -61,7 +61,7 @@ export function WeightsView(props: WeightsViewProps) {
               <span className="figure">{total.figure}</span>
               <span className="figure-unit"> {total.unit}</span>
             </ScreenTitle>
-            <PlaceList places={plan.value.places} unit={unit} />
+            <PlaceList places={plan.value.places} units={units} />
           </>
         ) : (
           <>
@@ -86,7 +86,7 @@ export function WeightsView(props: WeightsViewProps) {
           </div>
         )}
       </section>
-      <WishChoices wheel={wheel} wishes={props.wishes} onWishes={props.onWishes} />
+      <WishChoices {...{ wheel, units }} wishes={props.wishes} onWishes={props.onWishes} />
       <BlockedStretches
         arcs={arcs}
         drawing={drawing}

@@ -1,16 +1,17 @@
 import type { WheelRecord } from '../../contract/logbook.ts';
 import type { PlanWishes } from '../../job/weightPlan.ts';
-import { formatMm } from '../words/numbers.ts';
+import { formatLength, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 
 export interface WishChoicesProps {
   readonly wheel: Pick<WheelRecord, 'rings'>;
   readonly wishes: PlanWishes;
+  readonly units: Units;
   readonly onWishes: (wishes: PlanWishes) => void;
 }
 
 /** One place or two; and which circle of the rim, where there is more than one. */
-export function WishChoices({ wheel, wishes, onWishes }: WishChoicesProps) {
+export function WishChoices({ wheel, wishes, units, onWishes }: WishChoicesProps) {
   return (
     <div className="weights-wishes">
       <fieldset className="choice-row">
@@ -41,7 +42,9 @@ export function WishChoices({ wheel, wishes, onWishes }: WishChoicesProps) {
               <span>
                 {ring === null
                   ? words.weights.anyRing
-                  : words.weights.radius(formatMm(wheel.rings[ring]!.radiusMm.value).text)}
+                  : words.weights.radius(
+                      formatLength(wheel.rings[ring]!.radiusMm.value, units).text,
+                    )}
               </span>
             </label>
           ))}

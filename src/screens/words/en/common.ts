@@ -30,5 +30,6 @@ export const common = {
     'storage-full': 'The tablet’s storage is full.',
     'storage-blocked': 'The browser keeps nothing for this page.',
     'storage-failed': 'The logbook could not be read.',
+    'storage-newer': 'The logbook was written by a newer version of this program.',
   },
 };
