@@ -1,13 +1,74 @@
-import { ScreenTitle } from '../parts/ScreenTitle.tsx';
+import { useState } from 'react';
+import { useLocation } from 'wouter';
 
-export interface ByEyeScreenProps {
-  readonly wheelId: string;
+import type { EyeEntry, LogEntry, WheelRecord } from '../../contract/logbook.ts';
+import { eyePairs } from '../../job/eyePairs.ts';
+import { wheelState } from '../../job/wheelState.ts';
+import { useApp } from '../shell/appContext.ts';
+import { LogbookGap } from '../shell/LogbookGap.tsx';
+import { places } from '../shell/places.ts';
+import { useEntries, useWheel } from '../shell/useLogbook.ts';
+import { EyeForm } from './EyeForm.tsx';
+import { EyeHabitView } from './EyeHabitView.tsx';
+import { EyeResult } from './EyeResult.tsx';
+import './byEye.css';
+
+export default function ByEyeScreen({ wheelId }: { readonly wheelId: string }) {
+  const wheel = useWheel(wheelId);
+  const entries = useEntries(wheelId);
+  if (!wheel?.ok) return <LogbookGap answer={wheel} />;
+  if (!entries?.ok) return <LogbookGap answer={entries} />;
+  return <ByEye wheel={wheel.value} entries={entries.value} />;
 }
 
-export default function ByEyeScreen({ wheelId }: ByEyeScreenProps) {
+interface ByEyeProps {
+  readonly wheel: WheelRecord;
+  readonly entries: readonly LogEntry[];
+}
+
+/** Enter what the eye saw; then the sweep's figures beside it, and how the eye does over time. */
+function ByEye({ wheel, entries }: ByEyeProps) {
+  const { logbook, settings } = useApp();
+  const [, goTo] = useLocation();
+  const [entering, setEntering] = useState(true);
+  const state = wheelState(entries, wheel);
+  // The present state of the wheel has been measured: the figures may have been seen.
+  const isKnown = state.lastSweep !== null && state.addedSince.length === 0;
+  const pairs = eyePairs(entries);
+  const last = entries.filter((entry) => entry.kind === 'by-eye').at(-1) ?? null;
+  const lastPair = last === null ? null : (pairs.find(({ eye }) => eye.id === last.id) ?? null);
+
+  const keep = async (lightSpotDeg: number, massG: number) => {
+    const entry: EyeEntry = {
+      id: crypto.randomUUID(),
+      wheelId: wheel.id,
+      at: new Date().toISOString(),
+      kind: 'by-eye',
+      lightSpotDeg,
+      massG,
+      radiusMm: wheel.rings[0]!.radiusMm.value,
+      blind: !isKnown,
+    };
+    const added = await logbook.addEntry(entry);
+    if (added.ok) setEntering(false);
+  };
+  if (entering) {
+    return (
+      <EyeForm wheel={wheel} known={isKnown} units={settings.units} onKeep={keep}>
+        <EyeHabitView pairs={pairs} units={settings.units} />
+      </EyeForm>
+    );
+  }
   return (
-    <div>
-      <ScreenTitle>By eye {wheelId}</ScreenTitle>
-    </div>
+    <EyeResult
+      eye={last}
+      pair={lastPair}
+      wheel={wheel}
+      units={settings.units}
+      onAgain={() => setEntering(true)}
+      onSweep={() => goTo(places.sight(wheel.id))}
+    >
+      <EyeHabitView pairs={pairs} units={settings.units} />
+    </EyeResult>
   );
 }

@@ -11,6 +11,11 @@ export interface WheelLayout {
   readonly unitsPerMm: number;
 }
 
+/** Of a setup only the wheel's measures are drawn. */
+export interface WheelMeasures {
+  readonly wheel: Pick<SweepSetup['wheel'], 'edgeRadiusMm' | 'weightRadiusMm' | 'boreDiameterMm'>;
+}
+
 /** Radius of the tyre in drawing units. */
 export const TYRE_UNITS = 232;
 /** Where a setup names no bore: that of a common car wheel. */
@@ -20,7 +25,7 @@ const RIM_OVER_WEIGHTS = 1.12;
 /** However thin the tyre, the signs on the rim need this much of it. */
 const WIDEST_RIM_SHARE = 0.68;
 
-export function wheelLayout(setup: SweepSetup): WheelLayout {
+export function wheelLayout(setup: WheelMeasures): WheelLayout {
   const { edgeRadiusMm, weightRadiusMm, boreDiameterMm } = setup.wheel;
   const unitsPerMm = TYRE_UNITS / Math.max(edgeRadiusMm, weightRadiusMm);
   const rim = Math.min(

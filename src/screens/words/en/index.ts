@@ -3,6 +3,7 @@ import { STORAGE_TROUBLES } from '../../../contract/storageTroubles.ts';
 import { TROUBLES } from '../../../contract/troubles.ts';
 import type { NoticeCode } from '../../../contract/notice.ts';
 import { bench } from './bench.ts';
+import { byEye } from './byEye.ts';
 import { common } from './common.ts';
 import { help } from './help.ts';
 import { job } from './job.ts';
@@ -11,6 +12,7 @@ import { evidence } from './evidence.ts';
 import { licences } from './licences.ts';
 import { logbook } from './logbook.ts';
 import { practice } from './practice.ts';
+import { proof } from './proof.ts';
 import { reading, warnings } from './reading.ts';
 import { shed } from './shed.ts';
 import { settings } from './settings.ts';
@@ -47,6 +49,8 @@ export const en = {
   practice,
   logbook,
   weights,
+  proof,
+  byEye,
   /** Cause and remedy of everything that can go wrong; in English the contract has the words. */
   notices: { ...REFUSALS, ...TROUBLES, ...STORAGE_TROUBLES } as Readonly<
     Record<NoticeCode, RefusalWords>

@@ -1,0 +1,69 @@
+import { useState, type ReactNode } from 'react';
+
+import type { WheelRecord } from '../../contract/logbook.ts';
+import { wrapTurnDeg } from '../../quantities/angle.ts';
+import { ScreenTitle } from '../parts/ScreenTitle.tsx';
+import { formatClockAndDeg, formatKnownMass, type Units } from '../words/numbers.ts';
+import { words } from '../words/words.ts';
+import { EyeWheel } from './EyeWheel.tsx';
+import { Stepper } from './Stepper.tsx';
+
+export interface EyeFormProps {
+  readonly wheel: WheelRecord;
+  /** True when this state of the wheel was measured already. */
+  readonly known: boolean;
+  readonly units: Units;
+  readonly onKeep: (lightSpotDeg: number, massG: number) => void;
+  readonly children: ReactNode;
+}
+
+/** The hand sets a place to about this, degrees: ten minutes on the clock. */
+const ANGLE_STEP_DEG = 5;
+const HEAVIEST_G = 200;
+
+/** Touch the wheel where it is light; more or less for the grams. */
+export function EyeForm({ wheel, known, units, onKeep, children }: EyeFormProps) {
+  const [lightDeg, setLightDeg] = useState(180);
+  const [massG, setMassG] = useState(2 * wheel.weightStepG);
+  const turnBy = (deg: number) => setLightDeg((before) => wrapTurnDeg(before + deg));
+  const add = (massOff: number) =>
+    setMassG((before) => Math.min(HEAVIEST_G, Math.max(0, before + massOff)));
+  return (
+    <div className="by-eye">
+      <section className="by-eye-wheel">
+        <EyeWheel
+          wheel={wheel}
+          lightDeg={lightDeg}
+          massG={massG}
+          units={units}
+          onTouch={setLightDeg}
+        />
+      </section>
+      <section className="by-eye-say">
+        <ScreenTitle>{words.byEye.title}</ScreenTitle>
+        <p className="instruction">{known ? words.byEye.leadKnown : words.byEye.leadBlind}</p>
+        <Stepper
+          name={words.byEye.angle}
+          value={formatClockAndDeg(lightDeg)}
+          onLess={() => turnBy(-ANGLE_STEP_DEG)}
+          onMore={() => turnBy(ANGLE_STEP_DEG)}
+        />
+        <Stepper
+          name={words.byEye.mass}
+          value={formatKnownMass(massG, units)}
+          onLess={() => add(-wheel.weightStepG)}
+          onMore={() => add(wheel.weightStepG)}
+        />
+        <button
+          type="button"
+          className="main"
+          data-role="keep-eye"
+          onClick={() => onKeep(lightDeg, massG)}
+        >
+          {words.byEye.keep}
+        </button>
+      </section>
+      {children}
+    </div>
+  );
+}

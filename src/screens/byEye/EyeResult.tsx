@@ -1,0 +1,113 @@
+import type { ReactNode } from 'react';
+
+import type { EyeEntry, WheelRecord } from '../../contract/logbook.ts';
+import type { EyePair } from '../../job/eyePairs.ts';
+import { ScreenTitle } from '../parts/ScreenTitle.tsx';
+import {
+  formatClockAndDeg,
+  formatDeg,
+  formatKnownMass,
+  formatMass,
+  type Units,
+} from '../words/numbers.ts';
+import { words } from '../words/words.ts';
+import { EyeWheel } from './EyeWheel.tsx';
+
+export interface EyeResultProps {
+  readonly eye: EyeEntry | null;
+  /** Null while no sweep has measured this state of the wheel. */
+  readonly pair: EyePair | null;
+  readonly wheel: WheelRecord;
+  readonly units: Units;
+  readonly onAgain: () => void;
+  readonly onSweep: () => void;
+  readonly children: ReactNode;
+}
+
+/** Kept, go and sweep; or, where the sweep is there, the two side by side. */
+export function EyeResult(props: EyeResultProps) {
+  const { eye, pair, wheel, units, children } = props;
+  if (eye === null) return null;
+  return (
+    <div className="by-eye">
+      <section className="by-eye-wheel">
+        <EyeWheel wheel={wheel} lightDeg={eye.lightSpotDeg} massG={eye.massG} units={units} />
+      </section>
+      <section className="by-eye-say">
+        <ScreenTitle>{pair === null ? words.byEye.title : words.byEye.resultTitle}</ScreenTitle>
+        <p className="instruction">
+          {pair === null ? words.byEye.thenSweep : verdictWords(pair, wheel.weightStepG)}
+        </p>
+        {pair !== null && <Compared pair={pair} units={units} />}
+        <div className="read-actions">
+          {pair === null && (
+            <button type="button" className="main" onClick={props.onSweep}>
+              {words.byEye.sweep}
+            </button>
+          )}
+          <button type="button" className="plain" onClick={props.onAgain}>
+            {words.byEye.again}
+          </button>
+        </div>
+      </section>
+      {children}
+    </div>
+  );
+}
+
+/** Within one step: as good as balanced by common practice; within two: one trim away. */
+function verdictWords({ comparison }: EyePair, weightStepG: number): string {
+  if (comparison.leftOverG <= weightStepG) return words.byEye.verdictGood;
+  return comparison.leftOverG <= 2 * weightStepG
+    ? words.byEye.verdictFair
+    : words.byEye.verdictPoor;
+}
+
+function Compared({ pair, units }: { readonly pair: EyePair; readonly units: Units }) {
+  const { eye, sweep, comparison } = pair;
+  const rows: readonly (readonly [string, string])[] = [
+    [
+      words.byEye.yours,
+      `${formatKnownMass(eye.massG, units)} · ${formatClockAndDeg(eye.lightSpotDeg)} (${
+        eye.blind ? words.byEye.blind : words.byEye.known
+      })`,
+    ],
+    [
+      words.byEye.measured,
+      `${formatMass(comparison.measuredG, units).text} · ${formatClockAndDeg(
+        sweep.reading.unbalance.lightSpotDeg,
+      )}`,
+    ],
+    [
+      words.byEye.off,
+      words.byEye.offText(massOff(comparison.massOffG, units), angleOff(comparison.angleOffDeg)),
+    ],
+    [words.byEye.leftOver, formatMass(comparison.leftOverG, units).text],
+  ];
+  return (
+    <dl className="eye-compared">
+      {rows.map(([name, text]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{text}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+/** Smaller differences are no difference: no stand reads finer. */
+const SAME_MASS_G = 0.5;
+const SAME_ANGLE_DEG = 1;
+
+export function massOff(massOffG: number, units: Units): string {
+  if (Math.abs(massOffG) < SAME_MASS_G) return words.byEye.massRight;
+  const mass = formatMass(Math.abs(massOffG), units).text;
+  return massOffG > 0 ? words.byEye.tooMuch(mass) : words.byEye.tooLittle(mass);
+}
+
+export function angleOff(angleOffDeg: number | null): string {
+  if (angleOffDeg === null || Math.abs(angleOffDeg) < SAME_ANGLE_DEG) return words.byEye.angleRight;
+  const angle = formatDeg(Math.abs(angleOffDeg));
+  return angleOffDeg > 0 ? words.byEye.aheadBy(angle) : words.byEye.behindBy(angle);
+}
