@@ -2,7 +2,7 @@ import { eyeHabit } from '../../balance/byEye.ts';
 import type { EyePair } from '../../job/eyePairs.ts';
 import { formatDeg, formatMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
-import { angleOff, massOff } from './EyeResult.tsx';
+import { angleOff, massOff } from './eyeDifference.ts';
 
 /** Bias and scatter of the eye, as soon as there is one reading to hold against a sweep. */
 export function EyeHabitView({

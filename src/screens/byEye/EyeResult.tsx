@@ -3,14 +3,9 @@ import type { ReactNode } from 'react';
 import type { EyeEntry, WheelRecord } from '../../contract/logbook.ts';
 import type { EyePair } from '../../job/eyePairs.ts';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
-import {
-  formatClockAndDeg,
-  formatDeg,
-  formatKnownMass,
-  formatMass,
-  type Units,
-} from '../words/numbers.ts';
+import { formatClockAndDeg, formatKnownMass, formatMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
+import { angleOff, massOff } from './eyeDifference.ts';
 import { EyeWheel } from './EyeWheel.tsx';
 
 export interface EyeResultProps {
@@ -94,20 +89,4 @@ function Compared({ pair, units }: { readonly pair: EyePair; readonly units: Uni
       ))}
     </dl>
   );
-}
-
-/** Smaller differences are no difference: no stand reads finer. */
-const SAME_MASS_G = 0.5;
-const SAME_ANGLE_DEG = 1;
-
-export function massOff(massOffG: number, units: Units): string {
-  if (Math.abs(massOffG) < SAME_MASS_G) return words.byEye.massRight;
-  const mass = formatMass(Math.abs(massOffG), units).text;
-  return massOffG > 0 ? words.byEye.tooMuch(mass) : words.byEye.tooLittle(mass);
-}
-
-export function angleOff(angleOffDeg: number | null): string {
-  if (angleOffDeg === null || Math.abs(angleOffDeg) < SAME_ANGLE_DEG) return words.byEye.angleRight;
-  const angle = formatDeg(Math.abs(angleOffDeg));
-  return angleOffDeg > 0 ? words.byEye.aheadBy(angle) : words.byEye.behindBy(angle);
 }

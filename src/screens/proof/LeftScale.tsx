@@ -1,18 +1,24 @@
 import { scaleLinear } from 'd3-scale';
 
-import { NAMED_ROAD_SPEED_KMH } from '../../job/proof.ts';
+import { NAMED_ROAD_SPEED_KMH, type Proof } from '../../job/proof.ts';
+import type { SweepPair } from '../../job/sweepPair.ts';
 import { readingSummary } from '../read/readingSummary.ts';
 import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
-import { formatKnown, formatKnownMass, formatMass } from '../words/numbers.ts';
+import { formatKnown, formatKnownMass, formatMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
-import type { ProofViewProps } from './ProofView.tsx';
+
+export interface LeftScaleProps {
+  readonly pair: SweepPair;
+  readonly proof: Proof;
+  readonly units: Units;
+}
 
 const HEIGHT_PX = 150;
 const LINE_PX = 64;
 const BAND_HALF_PX = 13;
 
 /** What is left with its ±, against one weight and against the standard, on one line of grams. */
-export function LeftScale({ pair, proof, units }: ProofViewProps) {
+export function LeftScale({ pair, proof, units }: LeftScaleProps) {
   const [ref, widthPx] = useMeasuredWidth<SVGSVGElement>(600);
   const text = textSizePx();
   const summary = readingSummary(pair.after.reading, pair.after.setup);

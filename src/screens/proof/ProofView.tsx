@@ -50,7 +50,7 @@ export function ProofView({ pair, proof, wheel, units }: ProofViewProps) {
         {verdict.isClose && <p>{words.proof.close}</p>}
         <ProofActions pair={pair} proof={proof} wheel={wheel} />
       </section>
-      <LeftScale pair={pair} proof={proof} wheel={wheel} units={units} />
+      <LeftScale pair={pair} proof={proof} units={units} />
       {verdict.causes.length > 0 && (
         <section className="warnings">
           <CautionIcon />

@@ -1,3 +1,5 @@
+import { Link } from 'wouter';
+
 import type { Notice } from '../../contract/notice.ts';
 import type { SweepSource } from '../../contract/logbook.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
@@ -19,13 +21,13 @@ export interface ReadScreenProps {
   readonly notice: Notice | null;
   readonly streak: NoticeStreak;
   readonly units: Units;
-  /** Names of values that were assumed for this sweep. */
+  /** Paths of values in the setup that were assumed for this sweep. */
   readonly assumed: readonly string[];
-  readonly onSampleAgain: () => void;
-  readonly onCameraAgain: () => void;
+  /** Where the job goes on from here. */
+  readonly next: { readonly main: string; readonly byEye: string; readonly wheel: string };
+  readonly onAgain: () => void;
   /** Opens the form with this film's setup; null when no film is at hand. */
   readonly onChangeSetup: (() => void) | null;
-  readonly onAnother: () => void;
 }
 
 export function ReadScreen(props: ReadScreenProps) {
@@ -52,26 +54,26 @@ export function ReadScreen(props: ReadScreenProps) {
   );
 }
 
-/** The next step first: again with the camera; a film can only be read again with another setup. */
+/** The next step first: weights or proof after a reading, another sweep after a refusal. */
 function ReadActions(props: ReadScreenProps) {
-  const { source, result, setup, onChangeSetup } = props;
+  const { source, result, setup, next, onChangeSetup } = props;
   const refused = result.reading.status === 'refused';
   return (
     <div className="read-actions">
-      {source === 'camera' && (
-        <button type="button" className="main" onClick={props.onCameraAgain}>
-          {words.reading.sweepAgain}
+      {!refused && (
+        <Link className="main" href={next.main} data-role="next-step">
+          {setup.after === undefined ? words.reading.toWeights : words.reading.toProof}
+        </Link>
+      )}
+      {refused && (
+        <button type="button" className="main" onClick={props.onAgain}>
+          {source === 'sample' ? words.reading.readSampleAgain : words.reading.sweepAgain}
         </button>
       )}
-      {source === 'sample' && (
-        <button type="button" className="main" onClick={props.onSampleAgain}>
-          {words.reading.readSampleAgain}
-        </button>
-      )}
-      {source === 'file' && refused && (
-        <button type="button" className="main" onClick={props.onAnother}>
-          {words.reading.sweepAgain}
-        </button>
+      {!refused && (
+        <Link className="plain" href={next.byEye}>
+          {words.reading.toByEye}
+        </Link>
       )}
       {source === 'file' && onChangeSetup !== null && (
         <button type="button" className="plain" onClick={onChangeSetup}>
@@ -79,11 +81,9 @@ function ReadActions(props: ReadScreenProps) {
         </button>
       )}
       <DownloadReading reading={result.reading} label={setup.label} />
-      {!(source === 'file' && refused) && (
-        <button type="button" className="plain" onClick={props.onAnother}>
-          {words.reading.another}
-        </button>
-      )}
+      <Link className="plain" href={next.wheel}>
+        {words.reading.toWheel}
+      </Link>
     </div>
   );
 }

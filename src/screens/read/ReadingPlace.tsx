@@ -1,6 +1,7 @@
 import { useLocation } from 'wouter';
 
 import { useApp } from '../shell/appContext.ts';
+import { LogbookGap } from '../shell/LogbookGap.tsx';
 import { places } from '../shell/places.ts';
 import { useLogbookAnswer } from '../shell/useLogbook.ts';
 import { useKept } from '../shell/useFollowSession.ts';
@@ -14,9 +15,10 @@ export function ReadingPlace({ entryId }: { readonly wheelId: string; readonly e
   const state = useSessionState(session);
   const kept = useKept();
   const entry = useLogbookAnswer(`entry ${entryId}`, (logbook) => logbook.entry(entryId));
-  if (!entry?.ok || entry.value.kind !== 'sweep') return null;
+  if (!entry?.ok || entry.value.kind !== 'sweep') return <LogbookGap answer={entry} />;
   const { source, setup, assumed, reading, trace, wheelId } = entry.value;
   const isJustMade = kept?.kept.ok === true && kept.kept.value.entryId === entryId;
+  const isCheck = setup.after !== undefined;
   return (
     <ReadScreen
       source={source}
@@ -26,13 +28,16 @@ export function ReadingPlace({ entryId }: { readonly wheelId: string; readonly e
       streak={streak}
       units={settings.units}
       assumed={assumed}
-      onSampleAgain={() => void session.readSample()}
-      onCameraAgain={() => void session.startCamera(setup, { errand: { wheelId, assumed } })}
-      onChangeSetup={films.changeSetup === null ? null : () => films.changeSetup?.(setup)}
-      onAnother={() => {
-        session.stop();
-        goTo(places.shed);
+      next={{
+        main: isCheck ? places.proof(wheelId, entryId) : places.weights(wheelId, entryId),
+        byEye: places.byEye(wheelId),
+        wheel: places.wheel(wheelId),
       }}
+      onAgain={() => {
+        if (source === 'sample') void session.readSample();
+        else goTo(source === 'file' ? places.shed : places.sight(wheelId));
+      }}
+      onChangeSetup={films.changeSetup === null ? null : () => films.changeSetup?.(setup)}
     />
   );
 }

@@ -27,7 +27,7 @@ export function warningsFor(
     warnings.push(words.warnings.wideAngle(formatPlusMinusDeg(spots.plusMinusDeg)));
   }
   if (reading.response.source === 'model' && assumed.length > 0) {
-    warnings.push(words.warnings.assumed(assumed.join(', ')));
+    warnings.push(words.warnings.assumed(assumed.map(assumedName).join(', ')));
   }
   if (weights.length > 0 && summary.leftG > weightStepG / 2) {
     warnings.push(words.warnings.left(formatKnownMass(summary.leftG, units)));
@@ -41,4 +41,9 @@ export function warningsFor(
     );
   }
   return warnings;
+}
+
+/** Records of earlier versions carry the words themselves. */
+function assumedName(path: string): string {
+  return words.reading.assumedNames[path] ?? path;
 }

@@ -2,7 +2,7 @@ import { NoticePanel } from '../parts/NoticePanel.tsx';
 import { useApp } from '../shell/appContext.ts';
 import { useSessionState } from '../state/useSessionState.ts';
 import { unlockTones } from '../sweep/tones.ts';
-import { assumedNames, type SetupDraft } from './setupDraft.ts';
+import { assumedPaths } from './setupDraft.ts';
 import { SetupScreen } from './SetupScreen.tsx';
 
 /** The form of a film that came without a setup file, or of a camera sweep without a wheel. */
@@ -10,7 +10,6 @@ export function FilmSetupPlace() {
   const { session, settings, films, streak } = useApp();
   const state = useSessionState(session);
   const { forForm } = films;
-  const assumedIn = (draft: SetupDraft) => assumedNames(draft);
   return (
     <div className="film-setup">
       {/* What kept the sweep from starting is said where it was started. */}
@@ -24,10 +23,10 @@ export function FilmSetupPlace() {
         onSubmit={(setup, draft, deviceId) => {
           unlockTones();
           settings.rememberDraft(draft);
-          if (forForm !== null) return films.readWith(setup, assumedIn(draft));
+          if (forForm !== null) return films.readWith(setup, assumedPaths(draft));
           void session.startCamera(setup, {
             ...(deviceId === undefined ? {} : { deviceId }),
-            errand: { wheelId: null, assumed: assumedIn(draft) },
+            errand: { wheelId: null, assumed: assumedPaths(draft) },
           });
         }}
         onBack={() => history.back()}

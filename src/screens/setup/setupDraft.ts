@@ -86,11 +86,9 @@ export function setupProblemWords(where: string, problem: string): string {
   return `${field.name}: ${limitWords(problem, field.unit)}`;
 }
 
-/** Names of assumed values that the grams rest on. */
-export function assumedNames(draft: SetupDraft): readonly string[] {
-  return NUMBER_FIELDS.filter(
-    (field) => AMOUNT_FIELDS.includes(field.path) && !draft.known.includes(field.path),
-  ).map((field) => field.name.toLowerCase());
+/** Paths of assumed values that the grams rest on. */
+export function assumedPaths(draft: SetupDraft): readonly string[] {
+  return AMOUNT_FIELDS.filter((path) => !draft.known.includes(path));
 }
 
 /** Typing over a value vouches for it. */

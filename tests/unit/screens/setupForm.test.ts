@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 
 import { readSetup } from '../../../src/contract/setup.ts';
 import {
-  assumedNames,
+  assumedPaths,
   checkDraft,
   draftFromStored,
   draftOf,
@@ -35,7 +35,7 @@ describe('the setup form', () => {
   it('proposes a setup that passes the check, all of it assumed', () => {
     const checked = checkDraft(PROPOSED_DRAFT);
     expect(checked.ok).toBe(true);
-    expect(assumedNames(PROPOSED_DRAFT)).toHaveLength(AMOUNT_FIELDS.length);
+    expect(assumedPaths(PROPOSED_DRAFT)).toHaveLength(AMOUNT_FIELDS.length);
   });
 
   it('names every wrong value at once, with its limit and unit', () => {
@@ -64,8 +64,8 @@ describe('the setup form', () => {
 
   it('takes a typed value for known, and the mark back on demand', () => {
     const typed = withText(PROPOSED_DRAFT, 'wheel.massKg', '17');
-    expect(assumedNames(typed)).not.toContain('mass');
-    expect(assumedNames(withKnown(typed, 'wheel.massKg', false))).toContain('mass');
+    expect(assumedPaths(typed)).not.toContain('wheel.massKg');
+    expect(assumedPaths(withKnown(typed, 'wheel.massKg', false))).toContain('mass');
   });
 
   it('keeps a setup through form and back', () => {
