@@ -30,9 +30,10 @@ const german = sentencesOf(de);
 
 /**
  * Sentences that are rightly the same in both: names of the product and of languages, which stand
- * in their own, and the signs of units.
+ * in their own, the signs of units, and words that both languages share ("Film").
  */
-const RIGHTLY_THE_SAME = /^(Tiltsweep|English|Deutsch|minus .*|[^a-z]*(g|mm|oz|in)[^a-z]*(mm|in))$/i;
+const RIGHTLY_THE_SAME =
+  /^(Tiltsweep|English|Deutsch|Film, .*|minus .*|[^a-z]*(g|mm|oz|in)[^a-z]*(mm|in))$/i;
 /** Shorter texts may well be the same word ("System"); longer ones were forgotten. */
 const LONGEST_CHANCE_TWIN = 6;
 

@@ -65,7 +65,7 @@ describe('the setup form', () => {
   it('takes a typed value for known, and the mark back on demand', () => {
     const typed = withText(PROPOSED_DRAFT, 'wheel.massKg', '17');
     expect(assumedPaths(typed)).not.toContain('wheel.massKg');
-    expect(assumedPaths(withKnown(typed, 'wheel.massKg', false))).toContain('mass');
+    expect(assumedPaths(withKnown(typed, 'wheel.massKg', false))).toContain('wheel.massKg');
   });
 
   it('keeps a setup through form and back', () => {

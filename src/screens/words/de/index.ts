@@ -1,5 +1,6 @@
 import type { Words } from '../en/index.ts';
 import { bench } from './bench.ts';
+import { byEye } from './byEye.ts';
 import { common } from './common.ts';
 import { directions } from './directions.ts';
 import { evidence } from './evidence.ts';
@@ -8,6 +9,7 @@ import { job } from './job.ts';
 import { licences } from './licences.ts';
 import { logbook } from './logbook.ts';
 import { notices } from './notices.ts';
+import { proof } from './proof.ts';
 import { reading, warnings } from './reading.ts';
 import { settings } from './settings.ts';
 import { setup } from './setup.ts';
@@ -18,6 +20,7 @@ import { sweep, troubleNow } from './sweep.ts';
 import { practice } from './practice.ts';
 import { lead, sight } from './sight.ts';
 import { update } from './update.ts';
+import { weights } from './weights.ts';
 
 /** German. A section that English has and this has not is an error of the types. */
 export const de: Words = {
@@ -44,4 +47,7 @@ export const de: Words = {
   logbook,
   notices,
   practice,
+  weights,
+  proof,
+  byEye,
 };

@@ -22,14 +22,4 @@ export const common = {
   back: 'Back',
   heavyHere: 'Heavy',
   lightHere: 'Light',
-  opening: 'Opening the logbook',
-  toShed: 'To the shed',
-  /** Why the logbook has no answer. */
-  gaps: {
-    'not-found': 'This is not in the logbook of this tablet.',
-    'storage-full': 'The tablet’s storage is full.',
-    'storage-blocked': 'The browser keeps nothing for this page.',
-    'storage-failed': 'The logbook could not be read.',
-    'storage-newer': 'The logbook was written by a newer version of this program.',
-  },
 };

@@ -1,0 +1,38 @@
+import type { Words } from '../en/index.ts';
+
+export const weights: Words['weights'] = {
+  title: 'Was wohin kommt',
+  stickOn: 'Ankleben',
+  nothing: 'Nichts anzukleben',
+  nothingWhy: 'Kein vorhandenes Gewicht würde es besser machen.',
+  left: (figure) => `${figure} bleiben dann übrig`,
+  inPlaces: (count) => (count === 1 ? 'an einer Stelle' : `an ${count} Stellen`),
+  place: (mass, where) => `${mass} bei ${where}`,
+  pieces: (list) => `als ${list}`,
+  radius: (radius) => `${radius} von der Mitte`,
+  onePlace: 'Alles an einer Stelle',
+  split: 'Aufteilen, wo das weniger übrig lässt',
+  placesLegend: 'An wie vielen Stellen',
+  ringLegend: 'Wo auf der Felge',
+  anyRing: 'Wo es am besten passt',
+  blocked: 'Wo kein Gewicht hin kann',
+  blockedHelp: 'Mit dem Finger am Felgenrand entlangfahren: Speichen, alte Gewichte, Bremssattel.',
+  blockedDraw: 'Gesperrte Strecke zeichnen',
+  blockedDone: 'Fertig gezeichnet',
+  blockedAdd: 'Mit Zahlen eintragen',
+  blockedFrom: 'Von, °',
+  blockedTo: 'im Uhrzeigersinn bis, °',
+  blockedRemove: (from, to) => `Wieder frei: ${from} bis ${to}`,
+  blockedNone: 'Nichts ist gesperrt.',
+  drawing: 'Am Felgenrand entlangfahren, wo kein Gewicht hin kann',
+  lead: 'Zur Stelle führen',
+  stuck: 'Ist angeklebt',
+  wheelText: (places, left) => `Das Rad von oben, Ventil bei 12. Anzukleben: ${places}. ${left}.`,
+  trouble: {
+    'stock-empty': 'Kein vorhandenes Gewicht passt auf diese Felge. Unter „Stand“ eintragen.',
+    'stock-too-large':
+      'Zu viele Sorten Gewichte, um alle zu versuchen. Unter „Stand“ einige streichen.',
+    'input-invalid': 'Ein Wert von Rad oder Gewichten kann nicht stimmen.',
+  },
+  toStand: 'Vorhandene Gewichte',
+};
