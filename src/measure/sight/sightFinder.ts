@@ -38,13 +38,21 @@ export interface SightFinder {
   readonly setup: SweepSetup;
   pool: LinePool;
   colour: LaserColour | null;
+  /** Pictures pooled so far, and the count at which the next try is due. */
+  pooled: number;
+  tryAt: number;
 }
 
 /** The line is pooled so often, s: what the camera sees hardly changes in less. */
 const POOL_EVERY_S = 0.07;
-/** Pictures to pool before a first try, and between tries: most of a second, and half of that. */
+/** Pictures to pool before a first try: most of a second. */
 const FIRST_TRY_PICTURES = 10;
-const TRY_EVERY = 5;
+/**
+ * A try that fails costs a good part of a second: each next one waits until the pool has grown by
+ * half, by two seconds at most. What was seen meanwhile is kept, so that waiting loses nothing.
+ */
+const TRY_GROWTH = 0.5;
+const TRY_EVERY_AT_MOST = 30;
 /**
  * What a first look must show: a good part of the bins on one circle, and few of them where no part
  * of the tread can be. What lies in a groove is explained; the camera is solved again from more of
@@ -57,7 +65,10 @@ const MAX_RESIDUAL_PX = 1.1;
 const MIN_SPAN_DEG = 45;
 
 export function createSightFinder(setup: SweepSetup): SightFinder {
-  return { setup, pool: createLinePool(0, 0), colour: null };
+  return {
+    ...{ setup, pool: createLinePool(0, 0), colour: null },
+    ...{ pooled: 0, tryAt: FIRST_TRY_PICTURES },
+  };
 }
 
 /** Takes one picture; an answer when a try was due and made, null otherwise. */
@@ -69,6 +80,8 @@ export function lookForSight(
   if (picture.widthPx !== pool.widthPx || picture.heightPx !== pool.heightPx) {
     finder.pool = createLinePool(picture.widthPx, picture.heightPx);
     finder.colour = null;
+    finder.pooled = 0;
+    finder.tryAt = FIRST_TRY_PICTURES;
   }
   if (!finder.colour) {
     const hue = findLaserHue(picture);
@@ -76,8 +89,10 @@ export function lookForSight(
     finder.colour = hue.value.colour;
   }
   if (!poolMore(finder, picture, POOL_EVERY_S)) return null;
-  const pooled = finder.pool.rowsPx.length;
-  if (pooled < FIRST_TRY_PICTURES || (pooled - FIRST_TRY_PICTURES) % TRY_EVERY !== 0) return null;
+  finder.pooled++;
+  if (finder.pooled < finder.tryAt) return null;
+  const growth = Math.ceil(TRY_GROWTH * finder.pooled);
+  finder.tryAt = finder.pooled + Math.min(growth, TRY_EVERY_AT_MOST);
   return sightOfPool(finder);
 }
 

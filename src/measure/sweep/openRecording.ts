@@ -144,10 +144,15 @@ export function catchUp(open: OpenRecording, atMost: number): void {
 
 /** Of pictures taken from a wheel at rest, or as fast as they came, only every degree or so is kept. */
 function thinByTurn(open: OpenRecording, recording: SweepRecording): void {
-  const { frames, turn } = recording;
+  const { turn } = recording;
+  const { pictures } = open.kept;
+  // By time: a picture that only repeats the one before it has no frame of its own.
+  const frameAt = new Map(recording.frames.map((frame) => [frame.timeS, frame]));
   let last = -Infinity;
   keepOnly(open.kept, (i) => {
-    const { turnIndex } = frames[i];
+    const frame = frameAt.get(pictures[i].timeS);
+    if (!frame) return i < FIRST_PICTURES;
+    const { turnIndex } = frame;
     const turnDeg = turnIndex === null ? last : turn.turnDeg[turnIndex];
     if (i >= FIRST_PICTURES && Math.abs(turnDeg - last) < open.keepEveryDeg) return false;
     last = turnDeg;
