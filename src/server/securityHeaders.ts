@@ -7,7 +7,8 @@ const POLICY: Readonly<Record<string, string>> = {
   'default-src': "'self'",
   'script-src': "'self'",
   'style-src': "'self'",
-  'worker-src': "'self'",
+  // The film reader starts a worker of its own text where a film carries transparency.
+  'worker-src': "'self' blob:",
   'img-src': "'self' blob: data:",
   'media-src': "'self' blob:",
   'connect-src': "'self'",

@@ -82,7 +82,8 @@ async function keepOffline(
   });
   // Refused or unreachable: the app works, but only with the network.
   const made = await workers.register('./sw.js', { updateViaCache: 'none' }).catch(() => null);
-  if (made === null) return null;
+  // Where workers are forbidden, some browsers resolve to nothing at all.
+  if (!made) return null;
   if (made.waiting !== null && controlled) onWaiting();
   made.addEventListener('updatefound', () => {
     const next = made.installing;
