@@ -1,6 +1,6 @@
 import type { WeightPlace } from '../../balance/weightChoice.ts';
 import { ShapeSign } from '../parts/shapes.tsx';
-import { formatClockAndDeg, formatKnownMass, formatLength, type Units } from '../words/numbers.ts';
+import { formatClockAndDeg, formatKnownMass, formatKnown, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 
 /** Each place with its grams, where it is, and of which pieces it is made up. */
@@ -25,7 +25,7 @@ export function PlaceList({
             </strong>
             <span>
               {words.weights.pieces(piecesText(place))},{' '}
-              {words.weights.radius(formatLength(place.radiusMm, units).text)}
+              {words.weights.radius(formatKnown('length', place.radiusMm, units))}
             </span>
           </p>
         </li>

@@ -21,10 +21,11 @@ export default function WeightsScreen({ wheelId, entryId }: WeightsScreenProps) 
   return parts?.ok ? <Weights parts={parts.value} /> : <LogbookGap answer={parts} />;
 }
 
-function Weights({ parts: { wheel, stand, sweep } }: { readonly parts: SweepParts }) {
+function Weights({ parts }: { readonly parts: SweepParts }) {
+  const { wheel, stand, sweep } = parts;
   const { logbook, settings } = useApp();
   const [, goTo] = useLocation();
-  const [wishes, setWishes] = useState<PlanWishes>({ places: 2, ring: null });
+  const [wishes, setWishes] = useState(() => simplestWishes(parts));
   const plan = useMemo(
     () => weightPlan(sweep.reading, wheel, stand, wishes),
     [sweep, wheel, stand, wishes],
@@ -62,4 +63,12 @@ function Weights({ parts: { wheel, stand, sweep } }: { readonly parts: SweepPart
       }}
     />
   );
+}
+
+/** One place is easier for a hand than two: it is enough where it leaves less than half a step. */
+function simplestWishes({ wheel, stand, sweep }: SweepParts): PlanWishes {
+  const inOne = { places: 1, ring: null } as const;
+  const plan = weightPlan(sweep.reading, wheel, stand, inOne);
+  const enoughGmm = (wheel.weightStepG / 2) * sweep.setup.wheel.weightRadiusMm;
+  return plan.ok && plan.value.leftGmm <= enoughGmm ? inOne : { places: 2, ring: null };
 }

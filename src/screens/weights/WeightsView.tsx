@@ -9,7 +9,7 @@ import type { PlanTrouble, PlanWishes, WeightPlan } from '../../job/weightPlan.t
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
 import { readingSummary } from '../read/readingSummary.ts';
 import { places } from '../shell/places.ts';
-import { formatMass, type Units } from '../words/numbers.ts';
+import { formatKnownMass, formatMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { BlockedStretches } from './BlockedStretches.tsx';
 import { PlaceList } from './PlaceList.tsx';
@@ -38,7 +38,7 @@ export function WeightsView(props: WeightsViewProps) {
   const leftG = plan.ok ? plan.value.leftGmm / setup.wheel.weightRadiusMm : summary.amountG;
   const left = words.weights.left(formatMass(leftG, units, summary.amountPlusMinusG).text);
   const totalG = plan.ok ? plan.value.places.reduce((sum, place) => sum + place.massG, 0) : 0;
-  const total = formatMass(totalG, units);
+  const [total, unit] = formatKnownMass(totalG, units).split('\u00a0');
   return (
     <div className="weights">
       <section className="weights-wheel">
@@ -58,8 +58,8 @@ export function WeightsView(props: WeightsViewProps) {
           <>
             <ScreenTitle className="weights-figure">
               <small>{words.weights.stickOn} </small>
-              <span className="figure">{total.figure}</span>
-              <span className="figure-unit"> {total.unit}</span>
+              <span className="figure">{total}</span>
+              <span className="figure-unit"> {unit}</span>
             </ScreenTitle>
             <PlaceList places={plan.value.places} units={units} />
           </>

@@ -1,6 +1,6 @@
 import type { WheelRecord } from '../../contract/logbook.ts';
 import type { PlanWishes } from '../../job/weightPlan.ts';
-import { formatLength, type Units } from '../words/numbers.ts';
+import { formatKnown, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 
 export interface WishChoicesProps {
@@ -43,7 +43,7 @@ export function WishChoices({ wheel, wishes, units, onWishes }: WishChoicesProps
                 {ring === null
                   ? words.weights.anyRing
                   : words.weights.radius(
-                      formatLength(wheel.rings[ring]!.radiusMm.value, units).text,
+                      formatKnown('length', wheel.rings[ring]!.radiusMm.value, units),
                     )}
               </span>
             </label>
