@@ -15,7 +15,9 @@ async function breakWorker(page: Page, script: string, times: number): Promise<(
   await page.route('**/measure.worker-*.js', (route) => {
     starts += 1;
     if (starts > times) return route.continue();
-    return route.fulfill({ contentType: 'text/javascript', body: script });
+    // An isolated page starts only workers that are isolated too.
+    const headers = { 'cross-origin-embedder-policy': 'require-corp' };
+    return route.fulfill({ contentType: 'text/javascript', headers, body: script });
   });
   await page.goto('/');
   return () => starts;
