@@ -43,7 +43,6 @@ export const proof: Words['proof'] = {
   responseModel: (formula) => `${formula}, berechnet: dazwischen kam kein Gewicht dazu`,
   added: 'Dazwischen angeklebt',
   addedNone: 'nichts',
-  wave: 'Eigene Welle der Kante',
   couple:
     'Statisches Wuchten sieht keine Momentenunwucht. Wenn das Rad auf der Straße noch zittert: zum Reifenfachbetrieb.',
   refitTitle: 'Zurück ans Fahrzeug',

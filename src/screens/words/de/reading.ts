@@ -34,17 +34,6 @@ export const reading: Words['reading'] = {
   toProof: 'Zum Nachweis',
   toByEye: 'Eigene Schätzung prüfen',
   toWheel: 'Zum Rad',
-  showTrace: 'Zeigen, wie es gefunden wurde',
-  levelTitle: 'Platte ausrichten',
-  levelScrew: (where, turns, sense) => `Schraube ${where}: ${turns} ${sense}`,
-  levelTurns: (turns) => `${turns} Umdrehung`,
-  levelLeave: (where) => `Schraube ${where}: so lassen`,
-  levelClockwise: 'im Uhrzeigersinn',
-  levelCounter: 'gegen den Uhrzeigersinn',
-  levelNoScrews:
-    'Die drei Schrauben unter „Stand“ eintragen, dann steht hier, welche wie weit zu drehen ist.',
-  levelCaution:
-    'Ein schiefer Laser sieht aus wie eine schiefe Platte, nur weniger. Eine Messung auf einer zweiten Kugel trennt beides.',
   assumedNames: {
     'wheel.massKg': 'Masse',
     'wheel.edgeRadiusMm': 'Mitte bis Profilkante',

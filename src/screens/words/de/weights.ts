@@ -1,12 +1,10 @@
 import type { Words } from '../en/index.ts';
 
 export const weights: Words['weights'] = {
-  title: 'Was wohin kommt',
   stickOn: 'Ankleben',
   nothing: 'Nichts anzukleben',
   nothingWhy: 'Kein vorhandenes Gewicht würde es besser machen.',
   left: (figure) => `${figure} bleiben dann übrig`,
-  inPlaces: (count) => (count === 1 ? 'an einer Stelle' : `an ${count} Stellen`),
   place: (mass, where) => `${mass} bei ${where}`,
   pieces: (list) => `als ${list}`,
   radius: (radius) => `${radius} von der Mitte`,

@@ -42,7 +42,6 @@ export const proof = {
     `${formula}, worked out by formula: no weights went on in between`,
   added: 'Put on in between',
   addedNone: 'nothing',
-  wave: 'The edge’s own wave',
   couple:
     'A static balance does not see couple unbalance. If the wheel still shakes on the road, see a tyre fitter.',
   refitTitle: 'Back on the vehicle',

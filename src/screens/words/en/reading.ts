@@ -34,16 +34,6 @@ export const reading = {
   toProof: 'See the proof',
   toByEye: 'Check my own reading',
   toWheel: 'To the wheel',
-  showTrace: 'Show how it was found',
-  levelTitle: 'To level the plate',
-  levelScrew: (where: string, turns: string, sense: string) => `Screw ${where}: ${turns} ${sense}`,
-  levelTurns: (turns: string) => `${turns} turn`,
-  levelLeave: (where: string) => `Screw ${where}: leave it`,
-  levelClockwise: 'clockwise',
-  levelCounter: 'counter-clockwise',
-  levelNoScrews: 'Enter the three screws under “Stand”, and this says how far to turn which.',
-  levelCaution:
-    'A laser out of level looks like a sloping plate, only smaller. A sweep on a second ball tells them apart.',
   assumedNames: {
     'wheel.massKg': 'mass',
     'wheel.edgeRadiusMm': 'centre to tread edge',

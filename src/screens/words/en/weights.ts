@@ -1,11 +1,9 @@
 /** Choosing what to stick where. */
 export const weights = {
-  title: 'What to stick where',
   stickOn: 'Stick on',
   nothing: 'Nothing to stick on',
   nothingWhy: 'No weight on hand would make it better.',
   left: (figure: string) => `${figure} left then`,
-  inPlaces: (count: number) => (count === 1 ? 'in one place' : `in ${count} places`),
   place: (mass: string, where: string) => `${mass} at ${where}`,
   pieces: (list: string) => `as ${list}`,
   radius: (radius: string) => `${radius} from the centre`,
