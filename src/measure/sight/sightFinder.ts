@@ -48,10 +48,12 @@ const POOL_EVERY_S = 0.07;
 /** Pictures to pool before a first try: most of a second. */
 const FIRST_TRY_PICTURES = 10;
 /**
- * A try that fails costs a good part of a second: each next one waits until the pool has grown by
- * half, by two seconds at most. What was seen meanwhile is kept, so that waiting loses nothing.
+ * Pictures between tries: a third of a second. A try that fails costs a good part of that: later on
+ * each waits until the pool has grown by a tenth, by two seconds at most. What was seen meanwhile is
+ * kept, so that waiting loses nothing.
  */
-const TRY_GROWTH = 0.5;
+const TRY_EVERY = 5;
+const TRY_GROWTH = 0.1;
 const TRY_EVERY_AT_MOST = 30;
 /**
  * What a first look must show: a good part of the bins on one circle, and few of them where no part
@@ -92,7 +94,7 @@ export function lookForSight(
   finder.pooled++;
   if (finder.pooled < finder.tryAt) return null;
   const growth = Math.ceil(TRY_GROWTH * finder.pooled);
-  finder.tryAt = finder.pooled + Math.min(growth, TRY_EVERY_AT_MOST);
+  finder.tryAt = finder.pooled + Math.min(Math.max(growth, TRY_EVERY), TRY_EVERY_AT_MOST);
   return sightOfPool(finder);
 }
 
