@@ -2,6 +2,8 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 
 import type { SweepEntry, WeightsEntry } from '../../contract/logbook.ts';
+import { weightsByPlace } from '../../job/weightPlan.ts';
+import { settledPlan } from '../weights/settledPlans.ts';
 import type { AcceptedReading } from '../../contract/reading.ts';
 import { NoticePanel } from '../parts/NoticePanel.tsx';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
@@ -29,10 +31,13 @@ export default function LeadScreen({ wheelId, entryId }: LeadScreenProps) {
     return <p className="instruction">{words.lead.noReading}</p>;
   }
   const { reading } = entry.value;
-  if (reading.correction.length === 0) {
+  // As the person settled it on the weights' screen; else as the reading proposes.
+  const plan = settledPlan(entryId);
+  const weights = plan === null ? reading.correction : weightsByPlace(plan);
+  if (weights.length === 0) {
     return <p className="instruction">{words.lead.nothing}</p>;
   }
-  return <Leading wheelId={wheelId} sweep={entry.value} weights={reading.correction} />;
+  return <Leading wheelId={wheelId} sweep={entry.value} weights={weights} />;
 }
 
 interface LeadingProps {
