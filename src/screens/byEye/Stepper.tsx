@@ -12,11 +12,11 @@ export function Stepper({ name, value, onLess, onMore }: StepperProps) {
   return (
     <div className="stepper" role="group" aria-label={name}>
       <span className="stepper-name">{name}</span>
-      <button type="button" className="plain" aria-label={words.byEye.less(name)} onClick={onLess}>
+      <button type="button" className="plain" aria-label={words.common.less(name)} onClick={onLess}>
         <span aria-hidden="true">−</span>
       </button>
       <output className="stepper-value">{value}</output>
-      <button type="button" className="plain" aria-label={words.byEye.more(name)} onClick={onMore}>
+      <button type="button" className="plain" aria-label={words.common.more(name)} onClick={onMore}>
         <span aria-hidden="true">+</span>
       </button>
     </div>

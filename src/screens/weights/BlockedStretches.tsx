@@ -2,7 +2,7 @@ import { useState } from 'react';
 
 import type { WheelArcRecord } from '../../contract/logbook.ts';
 import { wrapTurnDeg } from '../../quantities/angle.ts';
-import { formatClockAndDeg } from '../words/numbers.ts';
+import { formatClockAndDeg, parseTyped } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 
 export interface BlockedStretchesProps {
@@ -77,9 +77,8 @@ export function BlockedStretches({ arcs, drawing, onDrawing, onArcs }: BlockedSt
 }
 
 function typedArc(from: string, to: string): WheelArcRecord | null {
-  const [fromDeg, toDeg] = [from, to].map((text) =>
-    text.trim() === '' ? Number.NaN : Number(text.trim().replace(',', '.')),
-  );
-  if (!Number.isFinite(fromDeg) || !Number.isFinite(toDeg) || fromDeg === toDeg) return null;
-  return { fromDeg: wrapTurnDeg(fromDeg!), toDeg: wrapTurnDeg(toDeg!) };
+  const fromDeg = parseTyped(from);
+  const toDeg = parseTyped(to);
+  if (fromDeg === null || toDeg === null || fromDeg === toDeg) return null;
+  return { fromDeg: wrapTurnDeg(fromDeg), toDeg: wrapTurnDeg(toDeg) };
 }

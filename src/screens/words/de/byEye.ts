@@ -7,8 +7,6 @@ export const byEye: Words['byEye'] = {
   touch: 'Das Rad an der leichten Stelle berühren',
   angle: 'Leichte Stelle',
   mass: 'Gewicht',
-  less: (what) => `${what}: weniger`,
-  more: (what) => `${what}: mehr`,
   keep: 'Schätzung festhalten',
   thenSweep: 'Festgehalten. Jetzt messen und sehen, wie nah sie war.',
   sweep: 'Zur Messung',

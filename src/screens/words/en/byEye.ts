@@ -6,8 +6,6 @@ export const byEye = {
   touch: 'Touch the wheel at the light spot',
   angle: 'Light spot',
   mass: 'Weight',
-  less: (what: string) => `${what}: less`,
-  more: (what: string) => `${what}: more`,
   keep: 'Keep my reading',
   thenSweep: 'Kept. Now sweep, and see how close it was.',
   sweep: 'To the sweep',
