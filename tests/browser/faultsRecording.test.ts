@@ -108,11 +108,10 @@ test('a browser that cannot record: the reading is kept without a film, and that
   page,
 }) => {
   await page.route('**/measure.worker-*.js', async (route) => {
-    const script = await (await route.fetch()).text();
-    await route.fulfill({
-      contentType: 'text/javascript',
-      body: `delete globalThis.VideoEncoder;${script}`,
-    });
+    const response = await route.fetch();
+    const script = await response.text();
+    // With the server's own headers: an isolated page starts only workers that are isolated too.
+    await route.fulfill({ response, body: `delete globalThis.VideoEncoder;${script}` });
   });
   await page.goto('/');
   await startCamera(page, FRONT_LEFT.setup);
