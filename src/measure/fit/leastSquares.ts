@@ -26,18 +26,33 @@ export function solveLeastSquares(
   m: number,
   n: number,
 ): LeastSquaresSolution {
-  if (x.length !== m * n || y.length !== m) {
-    throw new RangeError(`expected ${m}×${n} and ${m} numbers, got ${x.length} and ${y.length}`);
-  }
+  checkLengths(x, y, m, n);
   const qr = factorQr(x, y, m, n);
-  const { coefficients, unscaledCovariance } = backSubstitute(qr, n);
+  const coefficients = coefficientsOf(qr, n);
   let residualSumOfSquares = 0;
   for (let i = 0; i < m; i++) {
     let r = y[i];
     for (let j = 0; j < n; j++) r -= x[i * n + j] * coefficients[j];
     residualSumOfSquares += r * r;
   }
+  const unscaledCovariance = unscaledCovarianceOf(qr, n);
   return { coefficients, unscaledCovariance, residualSumOfSquares, rank: qr.rank };
+}
+
+/** The coefficients alone: a step on the way to a minimum asks for nothing more. */
+export function leastSquaresCoefficients(
+  x: Float64Array,
+  y: Float64Array,
+  m: number,
+  n: number,
+): Float64Array {
+  checkLengths(x, y, m, n);
+  return coefficientsOf(factorQr(x, y, m, n), n);
+}
+
+function checkLengths(x: Float64Array, y: Float64Array, m: number, n: number): void {
+  if (x.length === m * n && y.length === m) return;
+  throw new RangeError(`expected ${m}×${n} and ${m} numbers, got ${x.length} and ${y.length}`);
 }
 
 /** Scaled, pivoted QR: X·S·Π = Q·R; columns are stored one after another. */
@@ -147,40 +162,54 @@ function reflect(
   const v0 = head - diagonal;
   const half = -diagonal * v0;
   columns[at + k] = v0;
-  const apply = (target: Float64Array, offset: number): void => {
-    let dot = 0;
-    for (let i = k; i < m; i++) dot += columns[at + i] * target[offset + i];
-    const factor = dot / half;
-    for (let i = k; i < m; i++) target[offset + i] -= factor * columns[at + i];
-  };
-  for (let j = k + 1; j < n; j++) apply(columns, j * m);
-  apply(rotated, 0);
+  for (let j = k + 1; j < n; j++) mirror(columns, at, half, columns, j * m, k, m);
+  mirror(columns, at, half, rotated, 0, k, m);
   columns[at + k] = diagonal;
   for (let i = k + 1; i < m; i++) columns[at + i] = 0;
 }
 
-function backSubstitute(
-  qr: ScaledQr,
-  n: number,
-): { coefficients: Float64Array; unscaledCovariance: Float64Array } {
-  const { columns, rotated, columnLength, order, rank, rowCount: m } = qr;
+/** Takes from rows k to m of a column what the reflection vector at `at` takes from it. */
+function mirror(
+  columns: Float64Array,
+  at: number,
+  half: number,
+  target: Float64Array,
+  offset: number,
+  k: number,
+  m: number,
+): void {
+  let dot = 0;
+  for (let i = k; i < m; i++) dot += columns[at + i] * target[offset + i];
+  const factor = dot / half;
+  for (let i = k; i < m; i++) target[offset + i] -= factor * columns[at + i];
+}
+
+/** R·x = right in place, for the leading `rank` rows. */
+function solveUpper({ columns, rank, rowCount: m }: ScaledQr, right: Float64Array): void {
+  for (let i = rank - 1; i >= 0; i--) {
+    let sum = right[i];
+    for (let j = i + 1; j < rank; j++) sum -= columns[j * m + i] * right[j];
+    right[i] = sum / columns[i * m + i];
+  }
+}
+
+function coefficientsOf(qr: ScaledQr, n: number): Float64Array {
+  const { rotated, columnLength, order, rank } = qr;
   const coefficients = new Float64Array(n);
-  const unscaledCovariance = new Float64Array(n * n).fill(rank < n ? NaN : 0);
-  const solveUpper = (right: Float64Array): void => {
-    for (let i = rank - 1; i >= 0; i--) {
-      let sum = right[i];
-      for (let j = i + 1; j < rank; j++) sum -= columns[j * m + i] * right[j];
-      right[i] = sum / columns[i * m + i];
-    }
-  };
   const head = rotated.slice(0, rank);
-  solveUpper(head);
+  solveUpper(qr, head);
   for (let k = 0; k < rank; k++) coefficients[order[k]] = head[k] / columnLength[order[k]];
+  return coefficients;
+}
+
+function unscaledCovarianceOf(qr: ScaledQr, n: number): Float64Array {
+  const { columnLength, order, rank } = qr;
+  const covariance = new Float64Array(n * n).fill(rank < n ? NaN : 0);
   const inverse = new Float64Array(rank * rank);
   for (let k = 0; k < rank; k++) {
     const unit = new Float64Array(rank);
     unit[k] = 1;
-    solveUpper(unit);
+    solveUpper(qr, unit);
     for (let i = 0; i < rank; i++) inverse[i * rank + k] = unit[i];
   }
   for (let i = 0; i < rank; i++) {
@@ -189,8 +218,8 @@ function backSubstitute(
       for (let k = Math.max(i, j); k < rank; k++)
         sum += inverse[i * rank + k] * inverse[j * rank + k];
       const [row, column] = [order[i], order[j]];
-      unscaledCovariance[row * n + column] = sum / columnLength[row] / columnLength[column];
+      covariance[row * n + column] = sum / columnLength[row] / columnLength[column];
     }
   }
-  return { coefficients, unscaledCovariance };
+  return covariance;
 }

@@ -1,5 +1,5 @@
 import { failed, type Outcome } from '../../contract/outcome.ts';
-import { solveLeastSquares } from './leastSquares.ts';
+import { leastSquaresCoefficients } from './leastSquares.ts';
 import {
   poseProblem,
   type LevenbergMarquardtFailure,
@@ -103,5 +103,5 @@ function dampedStep(
   right.set(linear.right);
   const root = Math.sqrt(damping);
   for (let j = 0; j < n; j++) rows[(n + j) * n + j] = root * (scale[j] || 1);
-  return solveLeastSquares(rows, right, 2 * n, n).coefficients;
+  return leastSquaresCoefficients(rows, right, 2 * n, n);
 }

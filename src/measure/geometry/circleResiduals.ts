@@ -1,4 +1,4 @@
-import { cameraFromPose, rayThroughPixel, type CameraPose } from './camera.ts';
+import { cameraFromPose, type Camera, type CameraPose } from './camera.ts';
 
 export interface LinePoints {
   /** Picture columns (x) and rows (y) of the line, pixels, same length; unordered. */
@@ -47,13 +47,21 @@ export function circleOffsets(
   return { rowsPx, rowsPerMm };
 }
 
-function radiusInLaserPlane(
-  camera: ReturnType<typeof cameraFromPose>,
-  xPx: number,
-  yPx: number,
-): number {
-  const [dx, dy, dz] = rayThroughPixel(camera, xPx, yPx);
+/**
+ * Distance from the axis at which the ray through a pixel meets the laser plane, mm. The ray is
+ * {@link rayThroughPixel}'s, written out: this is the innermost loop of finding the camera.
+ */
+function radiusInLaserPlane(camera: Camera, xPx: number, yPx: number): number {
+  const { pose, right, down, forward } = camera;
+  const shownA = (xPx - pose.widthPx / 2) / pose.focalPx;
+  const shownB = (yPx - pose.heightPx / 2) / pose.focalPx;
+  const straight = 1 / (1 + pose.radial * (shownA * shownA + shownB * shownB));
+  const a = shownA * straight;
+  const b = shownB * straight;
+  const dz = forward[2] + a * right[2] + b * down[2];
   if (dz >= -1e-6) return 1e6; // looks at or above the horizon: never meets the plane in front
-  const k = -camera.pose.heightMm / dz;
-  return Math.hypot(camera.pose.distanceMm + k * dx, k * dy);
+  const k = -pose.heightMm / dz;
+  const alongX = pose.distanceMm + k * (forward[0] + a * right[0] + b * down[0]);
+  const alongY = k * (forward[1] + a * right[1] + b * down[1]);
+  return Math.sqrt(alongX * alongX + alongY * alongY);
 }

@@ -62,8 +62,9 @@ export function poseFromLine(
   const n = points.xPx.length;
   if (n < MIN_POINTS) return failed('line-lost', { linePoints: n });
   let best: (Fitted & { cost: number }) | null = null;
+  const trails: Trail[] = [];
   for (const guess of poseGuesses(points, known, GUESSES)) {
-    const fit = settled(points, guess, known);
+    const fit = settled(points, guess, known, trails);
     if (fit && (!best || fit.cost < best.cost)) best = fit;
   }
   if (!best) return failed('line-lost', { linePoints: n });
@@ -91,11 +92,31 @@ interface Fitted {
   readonly covariance: Float64Array;
 }
 
-/** Face and pose in turn until both stand. */
+/** Parameters after each round, from one guess on. */
+type Trail = Float64Array[];
+
+/** Two poses this near to each other, in typical sizes of the parameters, go to the same end. */
+const SAME_WAY = 1e-3;
+
+/** Whether another guess stood here after as many rounds. */
+function isWalked(trails: readonly Trail[], round: number, parameters: Float64Array): boolean {
+  return trails.some((trail) => {
+    const other = trail[round];
+    return other?.every(
+      (value, j) => Math.abs(value - parameters[j]) < SAME_WAY * POSE_PARAMETER_SIZES[j],
+    );
+  });
+}
+
+/**
+ * Face and pose in turn until both stand; null also when an earlier guess, whose `trails` are here,
+ * has come by the same way: most guesses end in the one or two places that there are.
+ */
 function settled(
   points: LinePoints,
   guess: Float64Array,
   known: KnownOfCamera,
+  trails: Trail[],
 ): (Fitted & { cost: number }) | null {
   const priors = posePriors(known);
   const residualSd = known.pointSdPx * independentWidening(points);
@@ -103,15 +124,21 @@ function settled(
   const offsetsAt = (p: Float64Array) =>
     circleOffsets(points, poseOfParameters(p, known), known.edgeRadiusMm);
   let fitted: Fitted = { parameters: guess, covariance: new Float64Array(0) };
-  for (const spread of ROUND_SPREADS) {
+  const trail: Trail = [];
+  for (const [round, spread] of ROUND_SPREADS.entries()) {
     const weights = faceShares(offsetsAt(fitted.parameters), spread * known.pointSdPx).map(
       Math.sqrt,
     );
+    // One array for all calls: thousands of them make up a fit.
+    const misses = new Float64Array(weights.length + spans.length);
     const fit = levenbergMarquardt(
-      (p) => [
-        ...offsetsAt(p).rowsPx.map((row, i) => row * weights[i]),
-        ...spanResiduals(spans, poseOfParameters(p, known)).map((z) => z * residualSd),
-      ],
+      (p) => {
+        const { rowsPx } = offsetsAt(p);
+        for (let i = 0; i < rowsPx.length; i++) misses[i] = rowsPx[i] * weights[i];
+        const turned = spanResiduals(spans, poseOfParameters(p, known));
+        for (let k = 0; k < spans.length; k++) misses[rowsPx.length + k] = turned[k] * residualSd;
+        return misses;
+      },
       fitted.parameters,
       {
         residualSd,
@@ -121,9 +148,11 @@ function settled(
         maxIterations: 30,
       },
     );
-    if (!fit.ok) return null;
+    if (!fit.ok || isWalked(trails, round, fit.value.parameters)) return null;
     fitted = fit.value;
+    trail.push(fitted.parameters);
   }
+  trails.push(trail);
   const { parameters } = fitted;
   if (!looksFromOutside(parameters, known.edgeRadiusMm)) return null;
   return { ...fitted, cost: poseCost(points, parameters, known) };

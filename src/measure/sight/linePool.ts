@@ -54,13 +54,15 @@ export function poolLine(pool: LinePool, picture: YuvPicture, colour: LaserColou
 /** The lowest place of the line in each column, and the line's typical RMS width, px. */
 export function pooledLine(pool: LinePool): { points: LinePoints; lineSpreadPx: number } {
   const least = Math.max(LEAST_SEEN, LEAST_SEEN_SHARE * pool.rowsPx.length);
+  const seen = new Float32Array(pool.rowsPx.length);
   const xPx: number[] = [];
   const yPx: number[] = [];
   for (let bin = 0; bin < BINS_PER_PICTURE; bin++) {
-    const rows = Float32Array.from(pool.rowsPx, (r) => r[bin]).filter((row) => row === row);
-    if (rows.length < least) continue;
+    let count = 0;
+    for (const rows of pool.rowsPx) if (rows[bin] === rows[bin]) seen[count++] = rows[bin];
+    if (count < least) continue;
     xPx.push(((bin + 0.5) / BINS_PER_PICTURE) * pool.widthPx);
-    yPx.push(lowestPlacePx(rows.sort()));
+    yPx.push(lowestPlacePx(seen.subarray(0, count).sort()));
   }
   const spreads = Float64Array.from(pool.spreadsPx).sort();
   return { points: { xPx, yPx }, lineSpreadPx: spreads[spreads.length >> 1] ?? 1.5 };
@@ -68,17 +70,30 @@ export function pooledLine(pool: LinePool): { points: LinePoints; lineSpreadPx: 
 
 /** Mean of the lowest strong cluster of rows; `rows` in order, at least one. */
 function lowestPlacePx(rows: Float32Array): number {
-  const near = Uint16Array.from(rows, (row) => within(rows, row).count);
+  const near = neighbourCounts(rows);
   let at = rows.length - 1;
   const enough = CLUSTER_SHARE * near.reduce((most, n) => Math.max(most, n), 0);
   while (at > 0 && near[at] < enough) at--;
   // From the cluster's lower border to its middle.
   const border = rows[at];
   while (at > 0 && near[at - 1] >= near[at] && border - rows[at - 1] <= CLUSTER_HALF_PX) at--;
-  return within(rows, rows[at]).meanPx;
+  return meanAbout(rows, rows[at]);
 }
 
-function within(rows: Float32Array, middle: number): { count: number; meanPx: number } {
+/** How many rows lie within {@link CLUSTER_HALF_PX} of each, itself included; `rows` in order. */
+function neighbourCounts(rows: Float32Array): Uint16Array {
+  const near = new Uint16Array(rows.length);
+  let from = 0;
+  let to = 0;
+  for (let i = 0; i < rows.length; i++) {
+    while (rows[i] - rows[from] > CLUSTER_HALF_PX) from++;
+    while (to < rows.length && rows[to] - rows[i] <= CLUSTER_HALF_PX) to++;
+    near[i] = to - from;
+  }
+  return near;
+}
+
+function meanAbout(rows: Float32Array, middle: number): number {
   let count = 0;
   let sum = 0;
   for (const row of rows) {
@@ -86,5 +101,5 @@ function within(rows: Float32Array, middle: number): { count: number; meanPx: nu
     count++;
     sum += row;
   }
-  return { count, meanPx: sum / count };
+  return sum / count;
 }
