@@ -4,27 +4,30 @@ import { HelpButton } from '../help/HelpButton.tsx';
 import { parentPlace } from '../shell/parentPlace.ts';
 import { places } from '../shell/places.ts';
 import type { Settings } from '../state/useSettings.ts';
-import { unlockTones } from '../sweep/tones.ts';
+import { unlockHearing } from '../sweep/giveSignal.ts';
+import { stopSpeaking } from '../sweep/speech.ts';
 import { words } from '../words/words.ts';
 import { BackIcon, PlumbIcon, SettingsIcon, SoundOffIcon, SoundOnIcon } from './icons.tsx';
 
 /** Way up on the left; what is wanted at the wheel on the right, the same on every screen. */
 export function AppHeader({ settings }: { readonly settings: Settings }) {
   const [path] = useLocation();
-  const { sound } = settings;
+  const { hearing, switchHearing } = settings;
+  const isHeard = hearing.tones || hearing.voice;
   const isSweeping = path === places.sweep;
-  const toggleSound = () => {
-    unlockTones();
-    settings.setSound(!sound);
+  const toggle = () => {
+    if (isHeard) stopSpeaking();
+    else unlockHearing();
+    switchHearing();
   };
   return (
     <header className="app-header">
       <WayUp path={path} />
       <div className="app-switches">
-        <button type="button" className="switch" aria-pressed={sound} onClick={toggleSound}>
-          {sound ? <SoundOnIcon /> : <SoundOffIcon />}
+        <button type="button" className="switch" aria-pressed={isHeard} onClick={toggle}>
+          {isHeard ? <SoundOnIcon /> : <SoundOffIcon />}
           <span className="switch-word">
-            {sound ? words.common.soundOn : words.common.soundOff}
+            {isHeard ? words.common.soundOn : words.common.soundOff}
           </span>
         </button>
         <HelpButton path={path} />

@@ -6,7 +6,7 @@ import { ChoiceTiles } from '../parts/ChoiceTiles.tsx';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
 import { useApp } from '../shell/appContext.ts';
 import { useSessionState } from '../state/useSessionState.ts';
-import { unlockTones } from '../sweep/tones.ts';
+import { unlockHearing } from '../sweep/giveSignal.ts';
 import { words } from '../words/words.ts';
 import { ByEyeLesson } from './ByEyeLesson.tsx';
 import PracticeHand from './PracticeHand.tsx';
@@ -31,7 +31,7 @@ export default function PracticeScreen() {
   const { units } = settings;
   const last = sweeps.at(-1);
   const read = () => {
-    unlockTones();
+    unlockHearing();
     void session.startCamera(stand.setup, { source: stand.source });
   };
   const open = (seed: number, difficulty: Difficulty) => room.open({ seed, difficulty });

@@ -7,7 +7,7 @@ import { useApp } from '../shell/appContext.ts';
 import { CautionList } from '../start/CautionList.tsx';
 import type { Settings } from '../state/useSettings.ts';
 import { THEMES } from '../state/useTheme.ts';
-import { unlockTones } from '../sweep/tones.ts';
+import { unlockHearing } from '../sweep/giveSignal.ts';
 import { UNITS } from '../words/displayUnits.ts';
 import { LANGUAGES, words } from '../words/words.ts';
 import './settings.css';
@@ -93,17 +93,20 @@ function HearingSettings({ settings }: { readonly settings: Settings }) {
       <OnOffSwitch
         label={text.sound}
         help={text.soundHelp}
-        isOn={settings.sound}
+        isOn={settings.hearing.tones}
         onSwitch={(isOn) => {
-          unlockTones();
+          unlockHearing();
           settings.setSound(isOn);
         }}
       />
       <OnOffSwitch
         label={text.voice}
         help={text.voiceHelp}
-        isOn={settings.voice}
-        onSwitch={settings.setVoice}
+        isOn={settings.hearing.voice}
+        onSwitch={(isOn) => {
+          unlockHearing();
+          settings.setVoice(isOn);
+        }}
       />
     </section>
   );

@@ -1,7 +1,7 @@
 import { NoticePanel } from '../parts/NoticePanel.tsx';
 import { useApp } from '../shell/appContext.ts';
 import { useSessionState } from '../state/useSessionState.ts';
-import { unlockTones } from '../sweep/tones.ts';
+import { unlockHearing } from '../sweep/giveSignal.ts';
 import { assumedPaths } from './setupDraft.ts';
 import { SetupScreen } from './SetupScreen.tsx';
 
@@ -21,7 +21,7 @@ export function FilmSetupPlace() {
         filmName={forForm?.film.name ?? null}
         draft={forForm?.draft ?? settings.draft}
         onSubmit={(setup, draft, deviceId) => {
-          unlockTones();
+          unlockHearing();
           settings.rememberDraft(draft);
           if (forForm !== null) return films.readWith(setup, assumedPaths(draft));
           void session.startCamera(setup, {

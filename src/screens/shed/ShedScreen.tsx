@@ -7,7 +7,7 @@ import { useApp } from '../shell/appContext.ts';
 import { Cautions } from '../start/Cautions.tsx';
 import { StandFromTheSide } from '../start/StandFromTheSide.tsx';
 import { useNoticeStreak, useSessionState } from '../state/useSessionState.ts';
-import { unlockTones } from '../sweep/tones.ts';
+import { unlockHearing } from '../sweep/giveSignal.ts';
 import { words } from '../words/words.ts';
 import { DropPlace } from './DropPlace.tsx';
 import { useShedWheels } from './useShedWheels.ts';
@@ -22,7 +22,7 @@ export function ShedScreen() {
   const isFirst = inShed !== null && inShed.length === 0;
   const openFiles = (chosen: readonly File[]) => films.open(chosen);
   const readSample = () => {
-    unlockTones();
+    unlockHearing();
     void session.readSample();
   };
   return (

@@ -5,7 +5,7 @@ import { NO_ERRAND, type SweepErrand, type SweepSession } from '../../contract/s
 import type { SweepSetup } from '../../contract/setup.ts';
 import { draftOf, type SetupDraft } from '../setup/setupDraft.ts';
 import { filmWithoutSetup, withSetupFile } from '../start/filmWithoutSetup.ts';
-import { unlockTones } from '../sweep/tones.ts';
+import { unlockHearing } from '../sweep/giveSignal.ts';
 import { places } from './places.ts';
 
 /** A film that waits for its setup to be entered by hand. */
@@ -34,7 +34,7 @@ export function useFilms(session: SweepSession): Films {
 
   const open = useCallback(
     (chosen: readonly File[], forWheel: SweepErrand = NO_ERRAND) => {
-      unlockTones();
+      unlockHearing();
       files.current = chosen;
       errand.current = forWheel;
       setHasFilm(filmIn(chosen) !== null);

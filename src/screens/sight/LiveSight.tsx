@@ -1,26 +1,17 @@
-import { useState, type CSSProperties } from 'react';
-
 import type { SessionState } from '../../contract/session.ts';
-import { NoticePanel } from '../parts/NoticePanel.tsx';
-import { ScreenTitle } from '../parts/ScreenTitle.tsx';
 import { useApp } from '../shell/appContext.ts';
-import { PictureView } from '../sweep/PictureView.tsx';
-import { unlockTones } from '../sweep/tones.ts';
+import { unlockHearing } from '../sweep/giveSignal.ts';
+import { LiveFrame } from '../sweep/LiveFrame.tsx';
 import { words } from '../words/words.ts';
 import { EdgePicker, type PictureShare } from './EdgePicker.tsx';
 import { SightList } from './SightList.tsx';
 import { sightChecks } from './sightChecks.ts';
-import '../sweep/sweep.css';
 
 export type SightingState = Extract<SessionState, { phase: 'sighting' }>;
 
-/** Width over height of the picture before the first one has come. */
-const USUAL_SHAPE = 16 / 9;
-
 /** The live picture with what is seen in it; a touch on it chooses another edge. */
 export function LiveSight({ state }: { readonly state: SightingState }) {
-  const { session, streak } = useApp();
-  const [shape, setShape] = useState(USUAL_SHAPE);
+  const { session } = useApp();
   const { progress, setup } = state;
   const overlay = progress?.overlay ?? null;
   const checks = sightChecks(progress);
@@ -35,39 +26,30 @@ export function LiveSight({ state }: { readonly state: SightingState }) {
     session.changeSight({ ...setup, sight: { ...setup.sight, edgePoint } }, 'edge');
   };
   const start = () => {
-    unlockTones();
+    unlockHearing();
     session.beginSweep();
   };
   return (
-    <div className="sweep" data-source="camera" style={{ '--shape': shape } as CSSProperties}>
-      <div className="sweep-say" data-tone={todo === null ? 'done' : 'calm'}>
-        <ScreenTitle className="unseen">{words.sight.title}</ScreenTitle>
-        <p className="instruction" role="status">
-          {todo ?? words.sight.ready}
-        </p>
-      </div>
-      {state.notice !== null && (
-        <div className="sweep-notice">
-          <NoticePanel role="notice" notice={state.notice} streak={streak} />
-        </div>
-      )}
-      <PictureView
-        session={session}
-        stream={state.stream}
-        isMeasuring={progress !== null}
-        onShape={setShape}
-      >
-        {overlay !== null && <EdgePicker onPick={pick} />}
-      </PictureView>
-      <div className="sweep-side">
+    <LiveFrame
+      mode="aim"
+      source={state.source}
+      title={words.sight.title}
+      say={todo ?? words.sight.ready}
+      tone={todo === null ? 'done' : 'calm'}
+      notice={state.notice}
+      stream={state.stream}
+      progress={progress}
+      overPicture={overlay !== null && <EdgePicker onPick={pick} />}
+    >
+      <div className="live-side">
         <SightList checks={checks} />
         {todo === null && <p>{words.sight.pickHint}</p>}
       </div>
-      <div className="sweep-end">
+      <div className="live-end">
         <button type="button" className="main" data-role="begin-sweep" onClick={start}>
           {words.sight.startSweep}
         </button>
       </div>
-    </div>
+    </LiveFrame>
   );
 }

@@ -51,7 +51,8 @@ function liveInstruction(progress: SweepProgress | null): Instruction {
   const covered = coveredSectorCount(progress);
   if (covered >= ALMOST_SECTORS) return calm(say.almost);
   if (covered < BEGUN_SECTORS) return calm(say.begin);
-  return calm(speed === 'still' ? say.goBackOn : say.goOn);
+  if (speed === 'still') return calm(say.goBackOn);
+  return calm(speed === 'slow' ? say.faster : say.goOn);
 }
 
 function filmInstruction(

@@ -1,10 +1,23 @@
 import { SECTOR_COUNT, type SweepProgress } from '../../contract/sweep.ts';
 import { coveredSectorCount } from './instructionFor.ts';
+import { turningSpeedOf } from './turningSpeedOf.ts';
 
-/** What is worth a tone: each is heard once, when it happens, and shown as words too. */
-export type SweepEvent = 'found' | 'quarter' | 'enough' | 'lost';
+/** What is worth a tone and a word: each is heard once, when it happens, and shown as words too. */
+export const SWEEP_EVENTS = [
+  'found',
+  'quarter',
+  'half',
+  'three-quarters',
+  'whole',
+  'enough',
+  'lost',
+  'too-fast',
+] as const;
+export type SweepEvent = (typeof SWEEP_EVENTS)[number];
 
 const QUARTER_SECTORS = SECTOR_COUNT / 4;
+/** By the number of quarters that have passed the sight. */
+const QUARTER_EVENTS = ['quarter', 'half', 'three-quarters', 'whole'] as const;
 
 /** The most important thing that happened between two reports, or null. */
 export function sweepEventBetween(
@@ -12,10 +25,28 @@ export function sweepEventBetween(
   now: SweepProgress | null,
 ): SweepEvent | null {
   if (now === null) return null;
-  if (now.enough && !before?.enough) return 'enough';
+  if (now.enough) return before?.enough ? null : 'enough';
   if (now.stage === 'lost' && before?.stage === 'following') return 'lost';
   if (now.stage === 'following' && before?.stage !== 'following') return 'found';
-  return quartersOf(now) > (before === null ? 0 : quartersOf(before)) ? 'quarter' : null;
+  const quarters = quartersOf(now);
+  if (quarters > (before === null ? 0 : quartersOf(before))) return QUARTER_EVENTS[quarters - 1]!;
+  return isTooFast(now) && !(before !== null && isTooFast(before)) ? 'too-fast' : null;
+}
+
+/** The same event again within this time is one that flickers, s. */
+const REPEAT_AFTER_S = 4;
+
+/** True when an event has just been told: a speed that hovers about its limit is told once. */
+export function isJustTold(
+  event: SweepEvent,
+  nowS: number,
+  told: { readonly event: SweepEvent; readonly atS: number } | null,
+): boolean {
+  return told !== null && told.event === event && nowS - told.atS < REPEAT_AFTER_S;
+}
+
+function isTooFast(progress: SweepProgress): boolean {
+  return progress.stage === 'following' && turningSpeedOf(progress.turningDegPerS) === 'fast';
 }
 
 function quartersOf(progress: SweepProgress): number {

@@ -7,16 +7,31 @@ interface Note {
   readonly lengthS: number;
 }
 
+/** Everything that has a tone of its own: a sweep's events, and the spot under a hand that is led. */
+export type ToneName = SweepEvent | 'at-spot';
+
+/** One short note for each quarter of the turn: they can be counted. */
+const QUARTER_STEP_S = 0.17;
+const quarterNotes = (count: number): readonly Note[] =>
+  Array.from({ length: count }, (_, i) => ({
+    pitchHz: 659.25,
+    startS: i * QUARTER_STEP_S,
+    lengthS: 0.12,
+  }));
+
 /**
  * Told apart without looking: found rises, a quarter is one short note, enough is a full chord
  * upward, lost falls. Pitches from one pentatonic scale, so that they never clash.
  */
-const TONES: Readonly<Record<SweepEvent, readonly Note[]>> = {
+const TONES: Readonly<Record<ToneName, readonly Note[]>> = {
   found: [
     { pitchHz: 523.25, startS: 0, lengthS: 0.12 },
     { pitchHz: 783.99, startS: 0.12, lengthS: 0.2 },
   ],
-  quarter: [{ pitchHz: 659.25, startS: 0, lengthS: 0.14 }],
+  quarter: quarterNotes(1),
+  half: quarterNotes(2),
+  'three-quarters': quarterNotes(3),
+  whole: quarterNotes(4),
   enough: [
     { pitchHz: 523.25, startS: 0, lengthS: 0.14 },
     { pitchHz: 659.25, startS: 0.14, lengthS: 0.14 },
@@ -26,6 +41,14 @@ const TONES: Readonly<Record<SweepEvent, readonly Note[]>> = {
   lost: [
     { pitchHz: 392, startS: 0, lengthS: 0.16 },
     { pitchHz: 261.63, startS: 0.16, lengthS: 0.3 },
+  ],
+  'too-fast': [
+    { pitchHz: 392, startS: 0, lengthS: 0.1 },
+    { pitchHz: 392, startS: 0.13, lengthS: 0.1 },
+  ],
+  'at-spot': [
+    { pitchHz: 1046.5, startS: 0, lengthS: 0.16 },
+    { pitchHz: 1318.51, startS: 0.16, lengthS: 0.36 },
   ],
 };
 
@@ -47,9 +70,18 @@ export function unlockTones(): void {
   }
 }
 
-export function playTone(event: SweepEvent): void {
+export function playTone(name: ToneName): void {
   if (context === null || context.state !== 'running') return;
-  for (const note of TONES[event]) playNote(context, note);
+  for (const note of TONES[name]) playNote(context, note);
+}
+
+/** Length of one of the notes by which a hand is led, s. */
+const LEADING_NOTE_S = 0.11;
+
+/** One short note: its pitch tells how near the spot is. */
+export function playPitch(pitchHz: number): void {
+  if (context === null || context.state !== 'running') return;
+  playNote(context, { pitchHz, startS: 0, lengthS: LEADING_NOTE_S });
 }
 
 function playNote(audio: AudioContext, note: Note): void {

@@ -60,6 +60,14 @@ export function formatKnown(quantity: Quantity, value: number, units: Units): st
 export const formatMass = (massG: number, units: Units, plusMinusG?: number): FigureText =>
   formatFigure('weight', massG, units, plusMinusG);
 
+/** "± 1.2 g": the half width of a 95 % range alone, to two digits and never written as 0. */
+export function formatPlusMinus(quantity: Quantity, halfWidth: number, units: Units): string {
+  const { name, size, finestDecimals } = displayUnit(quantity, units);
+  const shown = Math.max(halfWidth / size, 10 ** -finestDecimals);
+  const decimals = Math.min(Math.max(1 - Math.floor(Math.log10(shown)), 0), finestDecimals);
+  return `±${NO_BREAK_SPACE}${withUnit(formatNumber(shown, decimals), name)}`;
+}
+
 /** A known mass of weights: "30 g", "0.25 oz". */
 export const formatKnownMass = (massG: number, units: Units): string =>
   formatKnown('weight', massG, units);

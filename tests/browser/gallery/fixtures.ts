@@ -132,6 +132,16 @@ export function progressOf(changes: Partial<SweepProgress> & { covered?: number 
     edgeHeightMm: 3.1,
     enough: false,
     overlay: drawnOverlay('green'),
+    // About what a sweep of a wheel that rocks a little comes to.
+    soFar:
+      covered * SECTOR_DEG < 100
+        ? null
+        : {
+            amountG95: 120 / covered,
+            angleDeg95: 200 / covered,
+            turnLeftDeg: Math.max(0, 385 - covered * SECTOR_DEG),
+            rockingMm: 0.7,
+          },
     ...rest,
   };
 }

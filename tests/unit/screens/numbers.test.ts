@@ -13,6 +13,7 @@ import {
   fieldText,
   parseTypedIn,
   formatNumber,
+  formatPlusMinus,
   formatPlusMinusDeg,
   formatShare,
 } from '../../../src/screens/words/numbers.ts';
@@ -168,5 +169,19 @@ describe('directions in the room', () => {
     expect(formatRoomDirection(180)).toBe('away from the camera');
     expect(formatRoomDirection(-90)).toBe('to the right');
     expect(formatRoomDirection(350)).toBe('toward the camera');
+  });
+});
+
+describe('a ± that stands alone', () => {
+  it('has two digits, never finer than the unit is told and never 0', () => {
+    const grams = (half: number) => formatPlusMinus('weight', half, 'metric');
+    expect([123.4, 12.34, 1.26, 0.34, 0.01].map(grams)).toEqual([
+      '±\u00a0123\u00a0g',
+      '±\u00a012\u00a0g',
+      '±\u00a01.3\u00a0g',
+      '±\u00a00.3\u00a0g',
+      '±\u00a00.1\u00a0g',
+    ]);
+    expect(formatPlusMinus('weight', 1.26, 'inch-pound')).toBe('±\u00a00.04\u00a0oz');
   });
 });

@@ -1,0 +1,70 @@
+import { scaleLinear } from 'd3-scale';
+import { line } from 'd3-shape';
+
+import { drawnRangeMm } from '../read/traceCurves.ts';
+import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
+import { formatKnown, type Units } from '../words/numbers.ts';
+import { words } from '../words/words.ts';
+import { tracePoints, type TurnTrace, type TurnTracePoint } from './turnTrace.ts';
+
+export interface GrowingTraceProps {
+  readonly trace: TurnTrace;
+  readonly units: Units;
+}
+
+const HEIGHT_PX = 132;
+/** The sweep ends a little past the whole turn. */
+const END_DEG = 390;
+const QUARTERS_DEG = [0, 90, 180, 270, 360] as const;
+/** Where the edge was not seen over more of the turn than this, the line has a gap, degrees. */
+const GAP_DEG = 12;
+
+/** The edge against the laser line as it passes the sight: grows from left to right. */
+export function GrowingTrace({ trace, units }: GrowingTraceProps) {
+  const [ref, widthPx] = useMeasuredWidth<SVGSVGElement>(600);
+  const text = textSizePx();
+  const points = tracePoints(trace);
+  const [low, high] = drawnRangeMm(points.map(({ heightMm }) => heightMm));
+  const x = scaleLinear([0, END_DEG], [8, widthPx - 8]);
+  const y = scaleLinear([low, high], [HEIGHT_PX - text * 1.3, text * 0.4 + 8]);
+  const draw = line<TurnTracePoint | null>()
+    .defined((point) => point !== null)
+    .x((point) => x(point!.turnDeg))
+    .y((point) => y(point!.heightMm));
+  const last = trace.heights.size === 0 ? null : points.at(-1)!;
+  return (
+    <figure className="growing">
+      <figcaption>
+        {words.sweep.trace}
+        {last !== null && `: ${formatKnown('length', Math.round((high - low) * 10) / 10, units)}`}
+      </figcaption>
+      <svg ref={ref} width="100%" height={HEIGHT_PX} aria-hidden="true" focusable="false">
+        {QUARTERS_DEG.map((deg) => (
+          <g key={deg} transform={`translate(${x(deg)} 0)`}>
+            <path className="axis-fine" d={`M0 4 V${HEIGHT_PX - text * 1.15}`} />
+            <text
+              y={HEIGHT_PX - 4}
+              textAnchor={deg === 0 ? 'start' : deg === 360 ? 'end' : 'middle'}
+            >
+              {deg}°
+            </text>
+          </g>
+        ))}
+        {low < 0 && high > 0 && <path className="growing-line" d={`M8 ${y(0)} H${widthPx - 8}`} />}
+        <path className="growing-edge" d={draw(withGaps(points)) ?? ''} />
+        {last !== null && (
+          <circle className="growing-now" cx={x(last.turnDeg)} cy={y(last.heightMm)} r={8} />
+        )}
+      </svg>
+    </figure>
+  );
+}
+
+function withGaps(points: readonly TurnTracePoint[]): (TurnTracePoint | null)[] {
+  return points.flatMap((point, i) => {
+    const before = points[i - 1];
+    return before !== undefined && point.turnDeg - before.turnDeg > GAP_DEG
+      ? [null, point]
+      : [point];
+  });
+}
