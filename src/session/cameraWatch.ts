@@ -23,7 +23,7 @@ export interface CameraWatch {
 
 export interface CameraWatchAsk {
   readonly onDropped: (framesDropped: number) => void;
-  /** Pictures came again after the page had been hidden and none had come. */
+  /** Pictures came again after none had come while the page was hidden or the machine slept. */
   readonly onBack: () => void;
 }
 
@@ -52,7 +52,9 @@ export function watchCamera(
   const died = new Promise<CameraDeath>((resolve) => (onDeath = resolve));
 
   const notePictures = (taken: number, nowMs: number) => {
-    if (missedSinceMs !== null && nowMs - missedSinceMs > SILENCE_LIMIT_MS) onBack();
+    // A machine that wakes may send pictures before the first look after its sleep.
+    const missedMs = nowMs - (missedSinceMs ?? changedMs);
+    if (lastTaken > 0 && missedMs > SILENCE_LIMIT_MS) onBack();
     missedSinceMs = null;
     lastTaken = taken;
     changedMs = nowMs;
@@ -70,7 +72,9 @@ export function watchCamera(
     const taken = await inTime(worker.picturesTaken());
     if (stopped) return;
     const nowMs = performance.now();
-    const away = document.hidden || nowMs - lookedMs > ASLEEP_AFTER_MS + LOOK_INTERVAL_MS;
+    // A look that waited in vain for the worker comes later by that wait alone.
+    const waitedMs = LOOK_INTERVAL_MS + (taken === 'late' ? WORKER_LIMIT_MS : 0);
+    const away = document.hidden || nowMs - lookedMs > waitedMs + ASLEEP_AFTER_MS;
     if (taken === 'late' && !away) return onDeath('worker-hung');
     if (taken !== 'late' && taken.ok && taken.value !== lastTaken) notePictures(taken.value, nowMs);
     else if (away) noteAway(nowMs);

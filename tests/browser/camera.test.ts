@@ -7,7 +7,7 @@ import { cameraFilmPath, makeCameraFilm } from '../setup/cameraFilm.ts';
 import { fakeCameraFlags } from '../setup/findChromium.ts';
 import { launchWith } from '../setup/launchWith.ts';
 import { scoreReading } from '../tools/score.ts';
-import { expectProblem, foreignRequests, FRONT_LEFT, main, role, startCamera } from './support.ts';
+import { foreignRequests, FRONT_LEFT, main, role, startCamera } from './support.ts';
 
 /** A made-up camera that plays the built-in sweep from its beginning. */
 test.use({ launchOptions: launchWith(fakeCameraFlags(cameraFilmPath(FRONT_LEFT.filmPath))) });
@@ -60,54 +60,3 @@ for (const [path, missing] of [
     await expect(page.locator('[data-code="turn-incomplete"]')).toBeVisible();
   });
 }
-
-test('a camera unplugged in mid-sweep: what was recorded is read, and that is said', async ({
-  page,
-}) => {
-  await page.addInitScript(() => {
-    const devices = navigator.mediaDevices;
-    const ask = devices.getUserMedia.bind(devices);
-    devices.getUserMedia = async (constraints) => {
-      const stream = await ask(constraints);
-      Object.assign(globalThis, {
-        unplug: () => stream.getTracks().forEach((track) => track.stop()),
-      });
-      return stream;
-    };
-  });
-  await page.goto('/');
-  await startCamera(page, SETUP);
-  await expect(main(page, 'sweeping')).toBeVisible();
-  await page.waitForTimeout(8000);
-  await page.evaluate(() => (globalThis as unknown as { unplug(): void }).unplug());
-  await expect(main(page, 'read', 'refused')).toBeVisible({ timeout: 30_000 });
-  await expect(role(page, 'notice')).toHaveAttribute('data-code', 'camera-unplugged');
-  await expect(page.locator('[data-code="turn-incomplete"]')).toBeVisible();
-});
-
-test('a camera that falls silent ends the sweep after some seconds', async ({ page }) => {
-  await page.addInitScript(() => {
-    Reflect.deleteProperty(globalThis, 'MediaStreamTrackProcessor');
-    const ask = HTMLVideoElement.prototype.requestVideoFrameCallback;
-    let pictures = 0;
-    HTMLVideoElement.prototype.requestVideoFrameCallback = function (callback) {
-      pictures += 1;
-      return pictures > 60 ? 0 : ask.call(this, callback);
-    };
-  });
-  await page.goto('/');
-  await startCamera(page, SETUP);
-  await expect(main(page, 'read', 'refused')).toBeVisible({ timeout: 30_000 });
-  await expect(role(page, 'notice')).toHaveAttribute('data-code', 'camera-silent');
-});
-
-test('a camera that another program holds', async ({ page }) => {
-  await page.addInitScript(() => {
-    navigator.mediaDevices.getUserMedia = async () => {
-      throw new DOMException('Could not start video source', 'NotReadableError');
-    };
-  });
-  await page.goto('/');
-  await startCamera(page, SETUP);
-  await expectProblem(page, 'camera-busy', /in use/);
-});

@@ -3,6 +3,7 @@ import { expect, test, type Page } from '@playwright/test';
 import { cameraFilmPath, makeCameraFilm } from '../setup/cameraFilm.ts';
 import { fakeCameraFlags } from '../setup/findChromium.ts';
 import { launchWith } from '../setup/launchWith.ts';
+import { filmsOnShelf } from './faults/storedRecords.ts';
 import { FRONT_LEFT, main, role, startCamera } from './support.ts';
 
 /** Faults while a sweep is recorded, each caused here: what is on the film shelf afterwards. */
@@ -13,32 +14,7 @@ test.beforeAll(async ({ browser }, info) => {
   await makeCameraFilm(browser, info.project.use.baseURL!, FRONT_LEFT.filmPath);
 });
 
-interface ShelvedFilm {
-  readonly entryId: string | null;
-  readonly pieceCount: number;
-  readonly sizeBytes: number;
-  readonly mimeType: string;
-}
-
-/** The film records in the browser's database, read without the program. */
-function shelvedFilms(page: Page): Promise<ShelvedFilm[]> {
-  return page.evaluate(
-    () =>
-      new Promise<ShelvedFilm[]>((resolve, reject) => {
-        const opening = indexedDB.open('tiltsweep');
-        opening.addEventListener('error', () => reject(opening.error));
-        opening.addEventListener('success', () => {
-          const all = opening.result.transaction('films').objectStore('films').getAll();
-          all.addEventListener('success', () => {
-            opening.result.close();
-            resolve(all.result as ShelvedFilm[]);
-          });
-        });
-      }),
-  );
-}
-
-const piecesOnShelf = async (page: Page) => (await shelvedFilms(page))[0]?.pieceCount ?? 0;
+const piecesOnShelf = async (page: Page) => (await filmsOnShelf(page))[0]?.pieceCount ?? 0;
 
 async function sweepForSeconds(page: Page, pieces: number): Promise<void> {
   await page.goto('/');
@@ -51,7 +27,7 @@ test('a sweep to its reading: the film is kept with it', async ({ page }) => {
   await page.goto('/');
   await startCamera(page, FRONT_LEFT.setup);
   await expect(main(page, 'read', 'ok')).toBeVisible({ timeout: 90_000 });
-  const films = await shelvedFilms(page);
+  const films = await filmsOnShelf(page);
   expect(films).toHaveLength(1);
   expect(films[0]!.entryId).not.toBeNull();
   expect(films[0]!.sizeBytes).toBeGreaterThan(1_000_000);
@@ -60,7 +36,7 @@ test('a sweep to its reading: the film is kept with it', async ({ page }) => {
 test('the page is reloaded in mid-sweep: what was recorded stays', async ({ page }) => {
   await sweepForSeconds(page, 5);
   await page.reload();
-  const [film, ...more] = await shelvedFilms(page);
+  const [film, ...more] = await filmsOnShelf(page);
   expect(more).toEqual([]);
   expect(film!.entryId).toBeNull();
   expect(film!.pieceCount).toBeGreaterThan(5);
@@ -68,7 +44,7 @@ test('the page is reloaded in mid-sweep: what was recorded stays', async ({ page
   await page.locator('[data-role="unfinished-sweeps"]').getByRole('button').first().click();
   // Some seconds of a turn: followed, and refused as too short.
   await expect(main(page, 'read', 'refused')).toBeVisible({ timeout: 60_000 });
-  await expect.poll(async () => (await shelvedFilms(page))[0]!.entryId).not.toBeNull();
+  await expect.poll(async () => (await filmsOnShelf(page))[0]!.entryId).not.toBeNull();
 });
 
 test('the worker dies in mid-sweep: its film stays, and a new one begins', async ({ page }) => {
@@ -80,8 +56,8 @@ test('the worker dies in mid-sweep: its film stays, and a new one begins', async
     });
   });
   await expect(role(page, 'notice')).toHaveAttribute('data-code', 'worker-restarted');
-  await expect.poll(async () => (await shelvedFilms(page)).length).toBe(2);
-  const broken = (await shelvedFilms(page)).filter(({ pieceCount }) => pieceCount > 5);
+  await expect.poll(async () => (await filmsOnShelf(page)).length).toBe(2);
+  const broken = (await filmsOnShelf(page)).filter(({ pieceCount }) => pieceCount > 5);
   expect(broken.length).toBeGreaterThan(0);
 });
 
@@ -99,7 +75,7 @@ test('storage fills up in mid-sweep: the sweep is measured to its end', async ({
   await page.goto('/');
   await startCamera(page, FRONT_LEFT.setup);
   await expect(main(page, 'read', 'ok')).toBeVisible({ timeout: 90_000 });
-  const [film] = await shelvedFilms(page);
+  const [film] = await filmsOnShelf(page);
   expect(film).toMatchObject({ pieceCount: 3 });
   expect(film!.entryId).not.toBeNull();
 });
@@ -117,5 +93,5 @@ test('a browser that cannot record: the reading is kept without a film, and that
   await startCamera(page, FRONT_LEFT.setup);
   await expect(main(page, 'read', 'ok')).toBeVisible({ timeout: 90_000 });
   await expect(role(page, 'notice')).toHaveAttribute('data-code', 'film-not-kept');
-  expect(await shelvedFilms(page)).toEqual([]);
+  expect(await filmsOnShelf(page)).toEqual([]);
 });
