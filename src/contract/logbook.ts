@@ -114,6 +114,8 @@ export const WheelSchema = v.object({
       amountG: between(0, 100000),
       plusMinusG: between(0, 100000),
       lightSpotDeg: angleDeg,
+      /** True for a check sweep: the figure is what the weights left. Older records lack it. */
+      isCheck: v.optional(v.boolean()),
     }),
   ),
 });

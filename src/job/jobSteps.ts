@@ -59,7 +59,7 @@ export function nextStepOfRecord(wheel: WheelRecord): NextStep {
     stage: wheel.stage,
     isBenchOpen: isBenchOpen(wheel),
     sweepId: wheel.lastReading?.entryId ?? null,
-    isCheck: false,
+    isCheck: wheel.lastReading?.isCheck ?? false,
   });
 }
 

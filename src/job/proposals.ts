@@ -1,6 +1,5 @@
 import type { SourcedNumber, StandRecord, WheelRecord } from '../contract/logbook.ts';
 import type { SweepSetup } from '../contract/setup.ts';
-import { COMMON_STOCK } from '../balance/weightStock.ts';
 
 /**
  * What stands in a record before the person has said anything: a common car wheel on the stand
@@ -13,7 +12,8 @@ export function proposedStand(): StandRecord {
     screws: null,
     lineAbovePlateMm: null,
     camera: { downTiltDeg: assumed(32), horizontalFovDeg: null, deviceId: null },
-    stock: COMMON_STOCK.filter((kind) => kind.fitting === 'adhesive').map((kind) => ({ ...kind })),
+    // Pieces of the wheel's own step until something is entered (`kindsOnHand`).
+    stock: [],
   };
 }
 

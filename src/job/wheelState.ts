@@ -70,5 +70,6 @@ function figuresOf(sweep: AcceptedSweep): NonNullable<WheelRecord['lastReading']
     amountG: amountGmm / radiusMm,
     plusMinusG: Math.max(high - amountGmm, amountGmm - low) / radiusMm,
     lightSpotDeg,
+    isCheck: sweep.setup.after !== undefined,
   };
 }

@@ -1,7 +1,10 @@
+import { useState } from 'react';
+
 import { wrapTurnDeg } from '../../quantities/angle.ts';
 import { MinusIcon, PlusIcon } from '../parts/icons.tsx';
 import { NumberStepper } from '../parts/NumberStepper.tsx';
 import { formatClock } from '../words/numbers.ts';
+import { RimDrawing } from '../weights/RimDrawing.tsx';
 import { words } from '../words/words.ts';
 import { DIRECTION_RANGE_DEG } from './ranges.ts';
 import type { WheelPartProps } from './WheelFields.tsx';
@@ -13,9 +16,10 @@ const NEW_ARC = { fromDeg: 345, toDeg: 15 };
 /** Ten minutes on the dial. */
 const STEP_DEG = 5;
 
-/** Stretches of the rim where no weight may sit, by number; clockwise from one end to the other. */
+/** Stretches of the rim where no weight may sit, by finger or by number; clockwise from one end to the other. */
 export function ArcFields({ wheel, units, edit }: WheelPartProps) {
   const { bench, job } = words;
+  const [drawing, setDrawing] = useState(false);
   const { forbiddenArcs: arcs } = wheel;
   const set = (index: number, end: 'fromDeg' | 'toDeg', angleDeg: number | null) => {
     if (angleDeg === null) return;
@@ -56,15 +60,32 @@ export function ArcFields({ wheel, units, edit }: WheelPartProps) {
           </button>
         </div>
       ))}
+      {drawing && arcs.length < MOST_ARCS && (
+        <RimDrawing
+          wheel={wheel}
+          onArc={(arc) => edit.keep({ ...wheel, forbiddenArcs: [...arcs, arc] })}
+        />
+      )}
       {arcs.length < MOST_ARCS && (
-        <button
-          type="button"
-          className="plain bench-add"
-          onClick={() => edit.keep({ ...wheel, forbiddenArcs: [...arcs, NEW_ARC] })}
-        >
-          <PlusIcon />
-          {bench.addArc}
-        </button>
+        <div className="bench-arc-ways">
+          <button
+            type="button"
+            className={drawing ? 'main' : 'plain'}
+            aria-pressed={drawing}
+            data-role="draw-arc"
+            onClick={() => setDrawing(!drawing)}
+          >
+            {drawing ? words.weights.blockedDone : words.weights.blockedDraw}
+          </button>
+          <button
+            type="button"
+            className="plain"
+            onClick={() => edit.keep({ ...wheel, forbiddenArcs: [...arcs, NEW_ARC] })}
+          >
+            <PlusIcon />
+            {bench.addArc}
+          </button>
+        </div>
       )}
     </div>
   );

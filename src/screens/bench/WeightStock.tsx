@@ -26,6 +26,7 @@ export function WeightStock({ stand, units, edit }: StandPartProps) {
   return (
     <section className="group">
       <h2>{text.groups.stock}</h2>
+      {stock.length === 0 && <p>{text.stockAssumed}</p>}
       {stock.map((piece, index) => (
         <details key={index} className="drawer">
           <summary>

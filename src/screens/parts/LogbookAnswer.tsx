@@ -1,5 +1,7 @@
 import type { ReactNode } from 'react';
 
+import type { LogbookTrouble } from '../../contract/logbook.ts';
+import type { Failure } from '../../contract/outcome.ts';
 import type { Fetched } from '../shell/useLogbook.ts';
 import { words } from '../words/words.ts';
 import { CautionIcon } from './icons.tsx';
@@ -23,10 +25,9 @@ export function LogbookAnswer<A extends readonly Fetched<unknown>[]>(props: Logb
   for (const answer of answers) {
     if (answer === null) return null;
     if (!answer.ok) {
-      const isMissing = answer.failure.code === 'not-found';
       return (
         <div>
-          <ScreenTitle>{isMissing ? words.job.notFound : words.job.storageTrouble}</ScreenTitle>
+          <ScreenTitle>{gapWords(answer.failure)}</ScreenTitle>
         </div>
       );
     }
@@ -43,4 +44,9 @@ export function LogbookAnswer<A extends readonly Fetched<unknown>[]>(props: Logb
       {children(...(values as unknown as Values<A>))}
     </>
   );
+}
+
+function gapWords({ code, evidence }: Failure<LogbookTrouble>): string {
+  if (code !== 'not-found') return words.job.storageTrouble;
+  return 'entryId' in evidence ? words.job.noReadingHere : words.job.notFound;
 }

@@ -5,6 +5,7 @@ import type { SweepSetup } from '../../contract/setup.ts';
 import type { SweepTrace } from '../../contract/sweep.ts';
 import { CautionIcon } from '../parts/icons.tsx';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
+import type { WeightPlan } from '../../job/weightPlan.ts';
 import type { Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { adviceFor } from './adviceFor.ts';
@@ -20,6 +21,8 @@ export interface AcceptedReadingViewProps {
   readonly reading: AcceptedReading;
   readonly trace: SweepTrace | null;
   readonly setup: SweepSetup;
+  /** What to stick on from the stock; null where it could not be worked out. */
+  readonly plan: WeightPlan | null;
   readonly units: Units;
   readonly assumed: readonly string[];
   readonly actions: ReactNode;
@@ -29,7 +32,7 @@ export interface AcceptedReadingViewProps {
 /** Wheel on one side, answer on the other; how it was found lies below. */
 export function AcceptedReadingView(props: AcceptedReadingViewProps) {
   const { reading, trace, setup, units, assumed } = props;
-  const summary = readingSummary(reading, setup);
+  const summary = readingSummary(reading, setup, props.plan);
   const advice = adviceFor(summary, setup.weightStepG, units);
   const warnings = warningsFor(reading, summary, setup.weightStepG, assumed, units);
   return (

@@ -4,6 +4,7 @@ import type { Notice } from '../../contract/notice.ts';
 import type { SweepSource } from '../../contract/logbook.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import type { SweepResult } from '../../contract/sweep.ts';
+import type { WeightPlan } from '../../job/weightPlan.ts';
 import { NoticePanel } from '../parts/NoticePanel.tsx';
 import type { NoticeStreak } from '../state/refusalAdvice.ts';
 import type { Units } from '../words/numbers.ts';
@@ -20,6 +21,8 @@ export interface ReadScreenProps {
   /** Set when the sweep ended otherwise than by itself. */
   readonly notice: Notice | null;
   readonly streak: NoticeStreak;
+  /** What to stick on from the stock; null where it could not be worked out. */
+  readonly plan: WeightPlan | null;
   readonly units: Units;
   /** Paths of values in the setup that were assumed for this sweep. */
   readonly assumed: readonly string[];
@@ -39,6 +42,7 @@ export function ReadScreen(props: ReadScreenProps) {
       reading={result.reading}
       trace={result.trace}
       setup={setup}
+      plan={props.plan}
       units={units}
       assumed={assumed}
       actions={actions}

@@ -1,23 +1,37 @@
 import { useLocation } from 'wouter';
 
+import { failed } from '../../contract/outcome.ts';
+import { proposedPlan } from '../../job/weightPlan.ts';
 import { useApp } from '../shell/appContext.ts';
 import { LogbookGap } from '../shell/LogbookGap.tsx';
 import { places } from '../shell/places.ts';
-import { useLogbookAnswer } from '../shell/useLogbook.ts';
+
+import { useLogbookAnswer, useStand, useWheel } from '../shell/useLogbook.ts';
 import { useKept } from '../shell/useFollowSession.ts';
 import { useSessionState } from '../state/useSessionState.ts';
 import { ReadScreen } from './ReadScreen.tsx';
 
 /** A reading as it stands in the logbook, just made or years old. */
-export function ReadingPlace({ entryId }: { readonly wheelId: string; readonly entryId: string }) {
+export function ReadingPlace(at: { readonly wheelId: string; readonly entryId: string }) {
+  const { entryId } = at;
   const { session, settings, films, streak } = useApp();
   const [, goTo] = useLocation();
   const state = useSessionState(session);
   const kept = useKept();
   const entry = useLogbookAnswer(`entry ${entryId}`, (logbook) => logbook.entry(entryId));
-  if (!entry?.ok || entry.value.kind !== 'sweep') return <LogbookGap answer={entry} />;
+  const wheel = useWheel(at.wheelId);
+  const stand = useStand();
+  if (wheel === null || stand === null) return null;
+  if (!entry?.ok) return <LogbookGap answer={entry} />;
+  if (entry.value.kind !== 'sweep') {
+    return <LogbookGap answer={failed('not-found', { entryId })} />;
+  }
   const { source, setup, assumed, reading, trace, wheelId } = entry.value;
   const isJustMade = kept?.kept.ok === true && kept.kept.value.entryId === entryId;
+  const plan =
+    reading.status === 'ok' && wheel.ok && stand.ok
+      ? proposedPlan(reading, wheel.value, stand.value)
+      : null;
   const isCheck = setup.after !== undefined;
   return (
     <ReadScreen
@@ -25,6 +39,7 @@ export function ReadingPlace({ entryId }: { readonly wheelId: string; readonly e
       setup={setup}
       result={{ reading, trace }}
       notice={isJustMade && state.phase === 'read' ? state.notice : null}
+      plan={plan?.ok ? plan.value : null}
       streak={streak}
       units={settings.units}
       assumed={assumed}

@@ -1,6 +1,7 @@
 import { RAD_PER_DEG, shortWayDeg, wrapTurnDeg } from '../../quantities/angle.ts';
 import type { AcceptedReading, Weight } from '../../contract/reading.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
+import { weightsByPlace, type WeightPlan } from '../../job/weightPlan.ts';
 
 /** Half width of a 95 % range in standard errors of a normal distribution. */
 export const NORMAL_95 = 1.96;
@@ -35,20 +36,29 @@ export interface ReadingSummary {
   readonly standRiseMm: number;
 }
 
-/** Without a known place nothing is stuck on, and all of the unbalance is left. */
-export function readingSummary(reading: AcceptedReading, setup: SweepSetup): ReadingSummary {
+/**
+ * Without a known place nothing is stuck on, and all of the unbalance is left. With a `plan`, its
+ * weights are proposed; without one, those that the reading's file names.
+ */
+export function readingSummary(
+  reading: AcceptedReading,
+  setup: SweepSetup,
+  plan: WeightPlan | null = null,
+): ReadingSummary {
   const { unbalance, response, tilt } = reading;
   const { weightRadiusMm, edgeRadiusMm } = setup.wheel;
   const [low, high] = unbalance.ci95.amountGmm;
   const spots = spotsOf(reading);
-  const leftGmm = spots === null ? unbalance.amountGmm : reading.residualGmm;
+  const proposedLeftGmm = plan === null ? reading.residualGmm : plan.leftGmm;
+  const proposed = plan === null ? reading.correction : weightsByPlace(plan);
+  const leftGmm = spots === null ? unbalance.amountGmm : proposedLeftGmm;
   return {
     amountG: unbalance.amountGmm / weightRadiusMm,
     amountPlusMinusG:
       Math.max(high - unbalance.amountGmm, unbalance.amountGmm - low) / weightRadiusMm,
     amountRangeG: [low / weightRadiusMm, high / weightRadiusMm],
     spots,
-    weights: spots === null ? [] : reading.correction,
+    weights: spots === null ? [] : proposed,
     leftG: leftGmm / weightRadiusMm,
     riseMmPerG: response.mmPerGmm * weightRadiusMm,
     riseStandardErrorMmPerG: response.standardError * weightRadiusMm,

@@ -57,11 +57,12 @@ export function WheelCard({ wheel, units, onTakeOut }: WheelCardProps) {
 }
 
 function figureOf(
-  { amountG, plusMinusG, lightSpotDeg }: NonNullable<WheelRecord['lastReading']>,
+  { amountG, plusMinusG, lightSpotDeg, isCheck }: NonNullable<WheelRecord['lastReading']>,
   isProved: boolean,
   units: Units,
 ): string {
   const amount = formatMass(amountG, units, plusMinusG).text;
   // What is left on a proved wheel is below one weight: its place does not matter any more.
-  return isProved ? `${amount} ${words.job.left}` : words.job.at(amount, formatClock(lightSpotDeg));
+  if (isProved) return `${amount} ${words.job.left}`;
+  return words.job.at(isCheck ? `${amount} ${words.job.left}` : amount, formatClock(lightSpotDeg));
 }

@@ -2,9 +2,10 @@ import { useCallback, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 
 import { NO_ERRAND, type SweepErrand, type SweepSession } from '../../contract/session.ts';
+import type { AcceptedReading } from '../../contract/reading.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { draftOf, type SetupDraft } from '../setup/setupDraft.ts';
-import { filmWithoutSetup, withSetupFile } from '../start/filmWithoutSetup.ts';
+import { filmWithoutSetup, withOwnFiles, withSetupFile } from '../start/filmWithoutSetup.ts';
 import { unlockHearing } from '../sweep/giveSignal.ts';
 import { places } from './places.ts';
 
@@ -14,9 +15,20 @@ export interface FilmForForm {
   readonly draft: SetupDraft | null;
 }
 
+/** A sweep of a wheel in the logbook, as far as it is known without a file. */
+export interface SweepOfWheel {
+  readonly wheelId: string;
+  readonly setup: SweepSetup;
+  readonly assumed: readonly string[];
+  /** The wheel's latest reading: a check sweep builds on it. */
+  readonly earlier: AcceptedReading | null;
+}
+
 export interface Films {
   /** Reads the sweep in the chosen files; a film alone first gets its setup by hand. */
   open(chosen: readonly File[], errand?: SweepErrand): void;
+  /** Reads a film of that wheel; what its files do not say is taken from the logbook. */
+  openFor(sweep: SweepOfWheel, chosen: readonly File[]): void;
   readonly forForm: FilmForForm | null;
   /** Reads the waiting film with a setup entered by hand. */
   readWith(setup: SweepSetup, assumed: readonly string[]): void;
@@ -47,6 +59,12 @@ export function useFilms(session: SweepSession): Films {
     [session, goTo],
   );
 
+  const openFor = ({ wheelId, setup, assumed, earlier }: SweepOfWheel, chosen: readonly File[]) => {
+    void withOwnFiles(chosen, setup, earlier).then(({ files: complete, ownSetup }) =>
+      open(complete, { wheelId, assumed: ownSetup ? assumed : [] }),
+    );
+  };
+
   const readWith = (setup: SweepSetup, assumed: readonly string[]) => {
     const film = forForm?.film;
     if (film === undefined) return;
@@ -62,7 +80,7 @@ export function useFilms(session: SweepSession): Films {
     setForForm({ film, draft: setup === null ? null : draftOf(setup) });
     goTo(places.filmSetup);
   };
-  return { open, forForm, readWith, changeSetup: hasFilm ? changeSetup : null };
+  return { open, openFor, forForm, readWith, changeSetup: hasFilm ? changeSetup : null };
 }
 
 function filmIn(files: readonly File[]): File | null {

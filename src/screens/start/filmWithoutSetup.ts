@@ -1,3 +1,4 @@
+import type { AcceptedReading } from '../../contract/reading.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 
 /**
@@ -52,6 +53,28 @@ export async function withSetupFile(
     if (isJson(file) && (await formatOf(file)) === READING_FORMAT) readings.push(file);
   }
   const name = `${film.name.replace(/\.[^.]*$/, '')}.setup.json`;
-  const setupFile = new File([JSON.stringify(setup)], name, { type: 'application/json' });
-  return [film, setupFile, ...readings];
+  return [film, jsonFile(name, setup), ...readings];
+}
+
+/**
+ * The chosen files with what they lack of a sweep: `setup` beside a film that has none, and the
+ * reading before it. `ownSetup` tells whether it was needed.
+ */
+export async function withOwnFiles(
+  chosen: readonly File[],
+  setup: SweepSetup,
+  earlier: AcceptedReading | null,
+): Promise<{ readonly files: readonly File[]; readonly ownSetup: boolean }> {
+  const film = await filmWithoutSetup(chosen);
+  const files = film === null ? chosen : await withSetupFile(chosen, film, setup);
+  const kinds = await Promise.all(files.filter(isJson).map(formatOf));
+  const isMissing = earlier !== null && !kinds.includes(READING_FORMAT);
+  return {
+    files: isMissing ? [...files, jsonFile('earlier.reading.json', earlier)] : files,
+    ownSetup: film !== null,
+  };
+}
+
+function jsonFile(name: string, value: unknown): File {
+  return new File([JSON.stringify(value)], name, { type: 'application/json' });
 }

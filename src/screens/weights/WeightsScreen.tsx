@@ -2,13 +2,14 @@ import { useMemo, useState } from 'react';
 import { useLocation } from 'wouter';
 
 import type { WheelArcRecord } from '../../contract/logbook.ts';
-import { weightPlan, type PlanWishes } from '../../job/weightPlan.ts';
+import { simplestWishes, weightPlan } from '../../job/weightPlan.ts';
 import { useApp } from '../shell/appContext.ts';
 import { LogbookGap } from '../shell/LogbookGap.tsx';
 import { places } from '../shell/places.ts';
 import { useAcceptedSweep, type SweepParts } from '../shell/useAcceptedSweep.ts';
 import { settlePlan } from './settledPlans.ts';
 import { WeightsView } from './WeightsView.tsx';
+import './rim.css';
 import './weights.css';
 
 export interface WeightsScreenProps {
@@ -25,7 +26,7 @@ function Weights({ parts }: { readonly parts: SweepParts }) {
   const { wheel, stand, sweep } = parts;
   const { logbook, settings } = useApp();
   const [, goTo] = useLocation();
-  const [wishes, setWishes] = useState(() => simplestWishes(parts));
+  const [wishes, setWishes] = useState(() => simplestWishes(sweep.reading, wheel, stand));
   const plan = useMemo(
     () => weightPlan(sweep.reading, wheel, stand, wishes),
     [sweep, wheel, stand, wishes],
@@ -63,12 +64,4 @@ function Weights({ parts }: { readonly parts: SweepParts }) {
       }}
     />
   );
-}
-
-/** One place is easier for a hand than two: it is enough where it leaves less than half a step. */
-function simplestWishes({ wheel, stand, sweep }: SweepParts): PlanWishes {
-  const inOne = { places: 1, ring: null } as const;
-  const plan = weightPlan(sweep.reading, wheel, stand, inOne);
-  const enoughGmm = (wheel.weightStepG / 2) * sweep.setup.wheel.weightRadiusMm;
-  return plan.ok && plan.value.leftGmm <= enoughGmm ? inOne : { places: 2, ring: null };
 }

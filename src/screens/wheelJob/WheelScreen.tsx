@@ -1,7 +1,8 @@
+import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 
 import type { WheelRecord } from '../../contract/logbook.ts';
-import { jobSteps, type JobPath } from '../../job/jobSteps.ts';
+import { jobSteps, type JobPath, type NextStep } from '../../job/jobSteps.ts';
 import { wheelState } from '../../job/wheelState.ts';
 import { LogbookAnswer } from '../parts/LogbookAnswer.tsx';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
@@ -18,6 +19,7 @@ import { HandWeights } from './HandWeights.tsx';
 import { History } from './History.tsx';
 import { JobPathList } from './JobPathList.tsx';
 import { nextStepLink } from './nextStepLink.ts';
+import { OpenFilm } from './OpenFilm.tsx';
 import { useWheelEntries } from './useWheelEntries.ts';
 import './wheelJob.css';
 
@@ -39,7 +41,9 @@ export default function WheelScreen({ wheelId }: WheelScreenProps) {
         const path = jobSteps(record, state, standRecord);
         return (
           <div className="wheel-job">
-            <WheelHead wheel={record} path={path} units={settings.units} />
+            <WheelHead wheel={record} path={path} units={settings.units}>
+              <OpenFilm wheel={record} stand={standRecord} state={state} />
+            </WheelHead>
             {record.removedAt !== null && (
               <p className="wheel-out">
                 {words.job.outOfShed}
@@ -62,10 +66,15 @@ export default function WheelScreen({ wheelId }: WheelScreenProps) {
   );
 }
 
+/** Where a turn of the wheel is what comes next, a film of one will do as well. */
+const SWEEP_COMES_NEXT: readonly NextStep['kind'][] = ['bench', 'sweep', 'check'];
+
 function WheelHead(props: {
   readonly wheel: WheelRecord;
   readonly path: JobPath;
   readonly units: Units;
+  /** Further ways on, after those that follow from where the wheel stands. */
+  readonly children: ReactNode;
 }) {
   const { wheel, path, units } = props;
   const { stage, lastReading } = wheel;
@@ -102,6 +111,7 @@ function WheelHead(props: {
           <Link className="plain" href={places.byEye(wheel.id)}>
             {words.job.byEye}
           </Link>
+          {SWEEP_COMES_NEXT.includes(path.next.kind) && props.children}
         </div>
       </div>
     </section>
@@ -109,12 +119,14 @@ function WheelHead(props: {
 }
 
 function lastFigure(
-  { amountG, plusMinusG, lightSpotDeg }: NonNullable<WheelRecord['lastReading']>,
+  { amountG, plusMinusG, lightSpotDeg, isCheck }: NonNullable<WheelRecord['lastReading']>,
   isProved: boolean,
   units: Units,
 ): string {
   const amount = formatMass(amountG, units, plusMinusG).text;
-  return isProved
-    ? `${amount} ${words.job.left}`
-    : words.job.at(`${amount} ${words.job.light}`, formatClockAndDeg(lightSpotDeg));
+  if (isProved) return `${amount} ${words.job.left}`;
+  return words.job.at(
+    `${amount} ${isCheck ? words.job.left : words.job.light}`,
+    formatClockAndDeg(lightSpotDeg),
+  );
 }

@@ -5,7 +5,7 @@ import type {
   LogEntry,
   WheelRecord,
 } from '../../contract/logbook.ts';
-import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
+import { failed, succeeded, type Failure, type Outcome } from '../../contract/outcome.ts';
 import { proposedStand } from '../../job/proposals.ts';
 import { createHeldRecords } from './heldRecords.ts';
 import { NO_CHANGE, type RecordBatch, type RecordStore } from './recordStore.ts';
@@ -61,7 +61,7 @@ export function createLogbook(store: RecordStore, options: LogbookOptions = {}):
       return succeeded(await write({ ...NO_CHANGE, wheels: [wheel] }));
     },
     entriesOf: async (wheelId) => succeeded(inOrderOfTime(await records.entriesOf(wheelId))),
-    entry: async (entryId) => found(await records.entry(entryId)),
+    entry: async (entryId) => found(await records.entry(entryId), { entryId }),
     async addEntry(entry) {
       if (!(await records.wheel(entry.wheelId))) {
         return failed('not-found', { wheelId: entry.wheelId });
@@ -101,6 +101,6 @@ function compared(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
 
-function found<T>(value: T | null): Outcome<T, LogbookTrouble> {
-  return value === null ? failed('not-found') : succeeded(value);
+function found<T>(value: T | null, evidence: Failure['evidence'] = {}): Outcome<T, LogbookTrouble> {
+  return value === null ? failed('not-found', evidence) : succeeded(value);
 }

@@ -7,7 +7,7 @@ import { proofOf } from '../../../src/job/proof.ts';
 import { proposedStand, proposedWheel } from '../../../src/job/proposals.ts';
 import { nextSetup } from '../../../src/job/sweepSetup.ts';
 import { sweepPair } from '../../../src/job/sweepPair.ts';
-import { weightPlan, weightsByPlace } from '../../../src/job/weightPlan.ts';
+import { proposedPlan, weightPlan, weightsByPlace } from '../../../src/job/weightPlan.ts';
 import { wheelState, type AcceptedSweep } from '../../../src/job/wheelState.ts';
 import { addVectors, vectorAmount, vectorFromPolar } from '../../../src/quantities/vector.ts';
 
@@ -41,7 +41,10 @@ function reading(amountG: number, heavySpotDeg: number): AcceptedReading {
         [8000, 0],
         [0, 8000],
       ],
-      ci95: { amountGmm: [amountGmm - 180, amountGmm + 180], angleDeg: null },
+      ci95: {
+        amountGmm: [amountGmm - 180, amountGmm + 180],
+        angleDeg: [heavySpotDeg - 2, heavySpotDeg + 2],
+      },
     },
     response: { mmPerGmm: 0.0023, source: 'model', standardError: 0.00004 },
     correction: [],
@@ -125,9 +128,30 @@ describe('weights for a reading', () => {
     expect(plan).toMatchObject({ ok: true, value: { places: [] } });
   });
 
-  it('need something on hand', () => {
-    const plan = weightPlan(reading(28, 75), WHEEL, { stock: [] }, { places: 2, ring: null });
+  it('are pieces of the weight step as long as no stock was entered', () => {
+    const plan = proposedPlan(reading(28, 75), WHEEL, { stock: [] });
+    expect(plan).toMatchObject({ ok: true, value: { places: [{ massG: 30, angleDeg: 255 }] } });
+    const ounces = { ...WHEEL, weightStepG: 7.0874 };
+    const inOunces = proposedPlan(reading(28, 75), ounces, { stock: [] });
+    expect(inOunces.ok && inOunces.value.places[0]?.massG).toBeCloseTo(28.35, 2);
+  });
+
+  it('need something on hand that fits the rim', () => {
+    const stock = [{ label: 'clip', massG: 15, lengthMm: 35, fitting: 'clip-on' as const }];
+    const plan = weightPlan(reading(28, 75), WHEEL, { stock }, { places: 2, ring: null });
     expect(plan).toMatchObject({ ok: false, failure: { code: 'stock-empty' } });
+  });
+
+  it('are none where no side is clearly heavy', () => {
+    const { unbalance, ...rest } = reading(28, 75);
+    const unsure = {
+      ...rest,
+      unbalance: { ...unbalance, ci95: { ...unbalance.ci95, angleDeg: null } },
+    };
+    expect(proposedPlan(unsure, WHEEL, STAND)).toMatchObject({
+      ok: false,
+      failure: { code: 'place-unknown' },
+    });
   });
 });
 

@@ -49,6 +49,8 @@ export const job: Words['job'] = {
   assumedCount: (count) => (count === 1 ? '1 Wert angenommen' : `${count} Werte angenommen`),
   measures: 'Maße',
   byEye: 'Nach Augenmaß messen',
+  openFilm: 'Film davon öffnen',
+  openFilmHelp: 'Eine gefilmte Drehung dieses Rads; seine Maße kommen von der Werkbank.',
   handWeights: 'Von Hand gesetzte Gewichte',
   handWeightsHelp: 'Hier eintragen, was ohne Anleitung aufgeklebt oder abgenommen wurde.',
   putOn: 'Aufgeklebt',
@@ -74,6 +76,7 @@ export const job: Words['job'] = {
   takenOut: (label) => `${label} ist nicht mehr in der Werkstatt. Im Logbuch bleibt es.`,
   outOfShed: 'Dieses Rad ist nicht mehr in der Werkstatt.',
   bringBack: 'Zurückholen',
+  noReadingHere: 'Hier steht kein Ergebnis mit Zahlen.',
   notFound: 'Dieses Rad steht nicht im Logbuch.',
   storageTrouble: 'Das Logbuch ließ sich nicht lesen oder schreiben.',
 };

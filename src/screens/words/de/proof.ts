@@ -19,6 +19,11 @@ export const proof: Words['proof'] = {
     'does-not-converge':
       'Zweimal Nachwuchten hat nicht gereicht: Ventilmarke, Gewichte und eingetragenen Radius prüfen.',
   },
+  noVerdict: 'Kein Urteil möglich',
+  noVerdictWhy:
+    'Ein Maß des Rads oder des Gestells kann nicht stimmen. Auf der Werkbank nachsehen.',
+  toBench: 'Zur Werkbank',
+  toReading: 'Ergebnis ansehen',
   left: 'Übrig',
   before: 'Vorher',
   after: 'Nachher',

@@ -27,6 +27,7 @@ export const weights: Words['weights'] = {
   stuck: 'Ist angeklebt',
   wheelText: (places, left) => `Das Rad von oben, Ventil bei 12. Anzukleben: ${places}. ${left}.`,
   trouble: {
+    'place-unknown': 'Keine Seite ist eindeutig schwer: ein Gewicht wäre geraten.',
     'stock-empty': 'Kein vorhandenes Gewicht passt auf diese Felge. Unter „Stand“ eintragen.',
     'stock-too-large':
       'Zu viele Sorten Gewichte, um alle zu versuchen. Unter „Stand“ einige streichen.',

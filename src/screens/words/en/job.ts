@@ -56,6 +56,8 @@ export const job = {
   assumedCount: (count: number) => (count === 1 ? '1 value assumed' : `${count} values assumed`),
   measures: 'Measures',
   byEye: 'Read it by eye',
+  openFilm: 'Open a film of it',
+  openFilmHelp: 'A recorded turn of this wheel; its measures are taken from the bench.',
   handWeights: 'Weights put on by hand',
   handWeightsHelp: 'Enter here what was stuck on or taken off without being led.',
   putOn: 'Put on',
@@ -81,6 +83,7 @@ export const job = {
   takenOut: (label: string) => `${label} is out of the shed. It stays in the logbook.`,
   outOfShed: 'This wheel is out of the shed.',
   bringBack: 'Bring it back',
+  noReadingHere: 'No reading with figures is kept here.',
   notFound: 'This wheel is not in the logbook.',
   storageTrouble: 'The logbook could not be read or written.',
 };

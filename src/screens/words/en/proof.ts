@@ -16,6 +16,10 @@ export const proof = {
     'does-not-converge':
       'Two trims did not settle it: check valve mark, weights and radius entered.',
   },
+  noVerdict: 'No verdict can be given',
+  noVerdictWhy: 'A measure of this wheel or its stand cannot be right. Look at it on the bench.',
+  toBench: 'To the bench',
+  toReading: 'See the reading',
   left: 'Left',
   before: 'Before',
   after: 'After',

@@ -27,6 +27,7 @@ export const weights = {
   wheelText: (places: string, left: string) =>
     `The wheel from above, valve at 12. To stick on: ${places}. ${left}.`,
   trouble: {
+    'place-unknown': 'No side is clearly heavy: a weight would be a guess.',
     'stock-empty': 'No weights on hand fit this rim. Add some under “Stand”.',
     'stock-too-large': 'Too many kinds of weight to try all. Take some off the list under “Stand”.',
     'input-invalid': 'A value of wheel or stock cannot be right.',
