@@ -33,7 +33,7 @@ export const frontLeftSetupFile = () =>
 export const cutFilmFile = () =>
   fileOf('cut.mp4', readFileSync(FRONT_LEFT.filmPath).subarray(0, 900_000), 'video/mp4');
 
-export function role(page: Page, name: PageRole): Locator {
+export function role(page: Page, name: PageRole | 'wheel-film'): Locator {
   return page.locator(`[data-role="${name}"]`);
 }
 

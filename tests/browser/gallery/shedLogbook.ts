@@ -10,6 +10,14 @@ export const SHED_WHEEL_IDS = {
   neverRead: 'rear-right',
 } as const;
 
+/** Sweeps of these wheels. */
+export const SHED_ENTRY_IDS = {
+  check: 'sweep-2',
+  before: 'sweep-3',
+  refused: 'sweep-4',
+  read: 'sweep-5',
+} as const;
+
 const at = (minute: number) => new Date(Date.UTC(2026, 3, 4, 9, minute)).toISOString();
 
 export async function fillShed(logbook: Logbook): Promise<void> {
