@@ -24,7 +24,10 @@ export const nextStep = (page: Page) => page.locator('main [data-role="next-step
 
 /** Shed → stand: what the setup says of laser and camera. */
 export async function describeStand(page: Page, setup: SweepSetup): Promise<void> {
-  await page.locator('main').getByRole('link', { name: /The stand/ }).click();
+  await page
+    .locator('main')
+    .getByRole('link', { name: /The stand/ })
+    .click();
   await enter(page, 'lineAbovePlateMm', setup.stand.lineAbovePlateMm!);
   await enter(page, 'downTiltDeg', setup.camera.downTiltDeg);
   await enter(page, 'horizontalFovDeg', setup.camera.horizontalFovDeg!);
