@@ -1,5 +1,6 @@
 import { BAND_ROWS, rowOfZ, Z_STEP_MM, zOfRowMm } from '../band/treadBand.ts';
 import { riseAt, type Lean, type LeanBasis } from './leanFit.ts';
+import { createStepStack, stackedSteps, type StepStack } from './stepStack.ts';
 
 /**
  * Proposes the tread edge: the upper rim of a groove, where a lit rib ends and the dark groove
@@ -29,8 +30,6 @@ const STEP_ROWS = 4;
 const TOPMOST_SHARE = 0.5;
 /** Less than this mean step is noise. */
 const MIN_STRENGTH = 0.2;
-/** Rows of the stack that at least half of the blocks must show. */
-const MIN_STACK_SHARE = 0.5;
 
 /**
  * First the lean: the one at which the blocks' profiles, laid over each other, agree best, since
@@ -43,7 +42,8 @@ export function proposeEdge(
   radiusMm: number,
   tapMm: number | null,
 ): EdgeProposal | null {
-  const steps = stepScores(profiles, basis.gainMm.length);
+  const blocks = basis.gainMm.length;
+  const steps = createStepStack(stepScores(profiles, blocks), blocks);
   const lean = bestLean(steps, basis, radiusMm);
   const stack = stackedSteps(steps, basis, lean);
   const sightRiseMm = riseAt(basis, lean, basis.gainMm.length >> 1);
@@ -74,7 +74,9 @@ export function edgeAtLean(
   lean: Lean,
   heightMm: number,
 ): EdgeProposal | null {
-  const peaks = stackPeaks(stackedSteps(stepScores(profiles, basis.gainMm.length), basis, lean));
+  const blocks = basis.gainMm.length;
+  const steps = createStepStack(stepScores(profiles, blocks), blocks);
+  const peaks = stackPeaks(stackedSteps(steps, basis, lean));
   if (peaks.length === 0) return null;
   const plainestMm = peaks.reduce((a, b) => (b.strength > a.strength ? b : a)).heightMm;
   const away = (p: StackPeak) => Math.abs(p.heightMm - heightMm);
@@ -90,15 +92,16 @@ interface StackPeak {
 }
 
 /** The lean whose stack of steps has the most energy. */
-function bestLean(steps: Float32Array, basis: LeanBasis, radiusMm: number): Lean {
+function bestLean(steps: StepStack, basis: LeanBasis, radiusMm: number): Lean {
   let best: Lean = { liftMm: 0, toward: 0, across: 0 };
   let most = -1;
   for (let t = -LEAN_REACH_MM; t <= LEAN_REACH_MM; t += LEAN_STEP_MM) {
     for (let a = -LEAN_REACH_MM; a <= LEAN_REACH_MM; a += LEAN_STEP_MM) {
       if (t * t + a * a > LEAN_REACH_MM * LEAN_REACH_MM) continue;
       const lean: Lean = { liftMm: 0, toward: t / radiusMm, across: a / radiusMm };
+      const stack = stackedSteps(steps, basis, lean);
       let energy = 0;
-      for (const value of stackedSteps(steps, basis, lean)) energy += value * value;
+      for (let r = 0; r < stack.length; r++) energy += stack[r] * stack[r];
       if (energy > most) {
         most = energy;
         best = lean;
@@ -106,26 +109,6 @@ function bestLean(steps: Float32Array, basis: LeanBasis, radiusMm: number): Lean
     }
   }
   return best;
-}
-
-/** Mean step over the blocks at each height, a lean taken out; 0 where too few blocks show it. */
-function stackedSteps(steps: Float32Array, basis: LeanBasis, lean: Lean): Float32Array {
-  const blocks = basis.gainMm.length;
-  const sum = new Float32Array(BAND_ROWS);
-  const count = new Uint8Array(BAND_ROWS);
-  for (let b = 0; b < blocks; b++) {
-    const down = Math.round(riseAt(basis, lean, b) / Z_STEP_MM);
-    const start = b * BAND_ROWS;
-    for (let r = Math.max(0, down); r < Math.min(BAND_ROWS, BAND_ROWS + down); r++) {
-      const value = steps[start + r - down];
-      if (value !== value) continue;
-      sum[r] += value;
-      count[r]++;
-    }
-  }
-  for (let r = 0; r < BAND_ROWS; r++)
-    sum[r] = count[r] >= MIN_STACK_SHARE * blocks ? sum[r] / count[r] : 0;
-  return sum;
 }
 
 function stackPeaks(stack: Float32Array): StackPeak[] {

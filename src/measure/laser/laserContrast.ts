@@ -1,6 +1,6 @@
 import type { YuvPicture } from '../../contract/picture.ts';
 import type { CellGrid } from './cellGrid.ts';
-import { MARGIN_CELLS, readCellColumns } from './cellSamples.ts';
+import { MARGIN_CELLS, readHue, readLuma } from './cellSamples.ts';
 import { HueNoise } from './hueNoise.ts';
 import { CORE_LUMA_FROM, CORE_LUMA_FULL, HUE_AXES, type LaserColour } from './laserColour.ts';
 
@@ -66,7 +66,8 @@ export function laserContrastOf(
   const channelPerHue = HUE_AXES[colour].channelPerHue;
   for (let first = 0; first < grid.columns; first += block) {
     const count = Math.min(block, grid.columns - first);
-    readCellColumns(picture, colour, grid, first, count, hue, luma);
+    readHue(picture, colour, grid, first, count, hue);
+    readLuma(picture, grid, first, count, luma);
     for (let k = 0; k < count; k++) {
       if (((first + k) & 7) === 0) noise.add(hue, k * tall + MARGIN_CELLS, grid.rows);
       const ambient = holdAmbient(hue, k * tall, tall);
