@@ -68,7 +68,8 @@ const measuring = {
   /** Begins a sweep whose pictures come from a camera, by `pumpStream` or one at a time by `addPicture`. */
   startLive(setup: SweepSetup, options: SweepReaderOptions, listener: SweepListener): void {
     beginSweep();
-    live = createLiveSweep(createSweepReader(setup, options), toolsFor(listener, createLiveReport));
+    const reader = createSweepReader(setup, { ...options, live: true });
+    live = createLiveSweep(reader, toolsFor(listener, createLiveReport));
   },
 
   /** Records the live sweep's pictures from now on; its pieces go to `taker` as they are written. */

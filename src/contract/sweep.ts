@@ -40,6 +40,11 @@ export interface SweepReaderOptions {
    * about a turn back. `finish` then reads only what is left.
    */
   readonly followOnly?: boolean;
+  /**
+   * The pictures come from a camera, which does not wait: what takes longer than a picture lasts is
+   * spread over those that follow. A film waits, and finds everything at the first picture that shows it.
+   */
+  readonly live?: boolean;
 }
 
 /**

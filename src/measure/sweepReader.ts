@@ -10,6 +10,8 @@ import type {
   SweepReaderOptions,
   SweepResult,
 } from '../contract/sweep.ts';
+import { AT_ONCE, cameraPace } from './pace/pace.ts';
+import type { SlicedWork } from './pace/slicedWork.ts';
 import { createLightMeter, lightTrouble, meterLight } from './sight/lightMeter.ts';
 import { createSightFinder, lookForSight } from './sight/sightFinder.ts';
 import { checkRecording } from './sweep/sweepChecks.ts';
@@ -23,8 +25,9 @@ import {
   createOpenRecording,
   isCaughtUp,
   keepWhileLooking,
-  recordWith,
+  recordFirst,
   takePicture,
+  workOn,
 } from './sweep/openRecording.ts';
 import {
   KNOWN_CAMERA_PICTURES,
@@ -83,6 +86,7 @@ export function createOpenSweepReader(
   let shown: SweepRecording | null = null;
   let trouble: RefusalCode | null = null;
   let framesSeen = 0;
+  let lastS = -Infinity;
   let size = '';
   let known = options.sameCamera ?? null;
   let solved: SolvedOnce | null = null;
@@ -98,25 +102,31 @@ export function createOpenSweepReader(
 
   function look(picture: YuvPicture): void {
     keepWhileLooking(open, picture);
-    if (known) return tryKnownCamera(known);
-    const sight = lookForSight(finder, picture);
-    if (!sight) return;
-    if (!sight.ok) trouble = lightTrouble(light) ?? sight.failure.code;
-    else trouble = recordWith(open, sight.value) ? null : (lightTrouble(light) ?? 'edge-lost');
-    if (trouble === null) catchUp(open, Infinity);
+    if (known) {
+      if (open.kept.pictures.length >= KNOWN_CAMERA_PICTURES) open.work ??= tryKnownCamera(known);
+    } else if (!open.work) {
+      const sighting = lookForSight(finder, picture);
+      if (sighting) open.work = tryToRecord(sighting);
+    }
   }
 
-  function tryKnownCamera(camera: KnownCamera): void {
-    const { pictures } = open.kept;
-    if (pictures.length < KNOWN_CAMERA_PICTURES) return;
+  function* tryKnownCamera(camera: KnownCamera): SlicedWork<void> {
+    const recording = yield* recordingAtKnownCamera(setup, camera, [...open.kept.pictures]);
     known = null;
-    const recording = recordingAtKnownCamera(setup, camera, pictures);
     if (recording) beginSettled(open, recording);
+  }
+
+  function* tryToRecord(sighting: ReturnType<typeof lookForSight> & object): SlicedWork<void> {
+    const sight = yield* sighting;
+    if (!sight.ok) trouble = lightTrouble(light) ?? sight.failure.code;
+    else if (yield* recordFirst(open, sight.value)) trouble = null;
+    else trouble = lightTrouble(light) ?? 'edge-lost';
   }
 
   /** What is recorded, the kept pictures taken in. */
   function wholeRecording(): SweepRecording | null {
-    catchUp(open, Infinity);
+    workOn(open, AT_ONCE);
+    catchUp(open, AT_ONCE.again);
     return open.recording;
   }
 
@@ -148,8 +158,11 @@ export function createOpenSweepReader(
       meterLight(light, picture);
       if (!open.recording && options.sight) beginFromMemory(options.sight, picture);
       if (open.recording && options.followOnly && isCaughtUp(open)) forgetOldFrames(open.recording);
-      if (open.recording) takePicture(open, picture);
+      const pace = options.live ? cameraPace(picture.timeS - lastS) : AT_ONCE;
+      lastS = picture.timeS;
+      if (open.recording) takePicture(open, picture, pace);
       else look(picture);
+      workOn(open, pace);
       return progressNow(picture);
     },
     finish(): SweepResult {

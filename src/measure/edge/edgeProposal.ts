@@ -1,4 +1,5 @@
 import { BAND_ROWS, rowOfZ, Z_STEP_MM, zOfRowMm } from '../band/treadBand.ts';
+import type { SlicedWork } from '../pace/slicedWork.ts';
 import { riseAt, type Lean, type LeanBasis } from './leanFit.ts';
 import { createStepStack, stackedSteps, type StepStack } from './stepStack.ts';
 
@@ -24,6 +25,8 @@ const TAP_REACH_MM = 4;
 /** The leans tried: rise of the rim up to so much toward and across the sight, mm. */
 const LEAN_REACH_MM = 20;
 const LEAN_STEP_MM = 1;
+/** Leans toward the sight that are tried without a pause: as long as measuring a picture. */
+const LEANS_A_STEP_MM = 10;
 /** Rows on either side whose difference is the step: 2 mm. */
 const STEP_ROWS = 4;
 /** Of several edges the topmost counts that is at least this plain beside the plainest. */
@@ -36,15 +39,15 @@ const MIN_STRENGTH = 0.2;
  * all grooves run parallel round the wheel. Then the edge in the stacked profile: the fall of luma
  * nearest to the tap, or the topmost plain one near the line.
  */
-export function proposeEdge(
+export function* proposeEdge(
   profiles: Float32Array,
   basis: LeanBasis,
   radiusMm: number,
   tapMm: number | null,
-): EdgeProposal | null {
+): SlicedWork<EdgeProposal | null> {
   const blocks = basis.gainMm.length;
   const steps = createStepStack(stepScores(profiles, blocks), blocks);
-  const lean = bestLean(steps, basis, radiusMm);
+  const lean = yield* bestLean(steps, basis, radiusMm);
   const stack = stackedSteps(steps, basis, lean);
   const sightRiseMm = riseAt(basis, lean, basis.gainMm.length >> 1);
   const all = stackPeaks(stack);
@@ -92,10 +95,11 @@ interface StackPeak {
 }
 
 /** The lean whose stack of steps has the most energy. */
-function bestLean(steps: StepStack, basis: LeanBasis, radiusMm: number): Lean {
+function* bestLean(steps: StepStack, basis: LeanBasis, radiusMm: number): SlicedWork<Lean> {
   let best: Lean = { liftMm: 0, toward: 0, across: 0 };
   let most = -1;
   for (let t = -LEAN_REACH_MM; t <= LEAN_REACH_MM; t += LEAN_STEP_MM) {
+    if (t % LEANS_A_STEP_MM === 0) yield;
     for (let a = -LEAN_REACH_MM; a <= LEAN_REACH_MM; a += LEAN_STEP_MM) {
       if (t * t + a * a > LEAN_REACH_MM * LEAN_REACH_MM) continue;
       const lean: Lean = { liftMm: 0, toward: t / radiusMm, across: a / radiusMm };

@@ -1,5 +1,6 @@
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import { levenbergMarquardt } from '../fit/levenbergMarquardt.ts';
+import { finished, type SlicedWork } from '../pace/slicedWork.ts';
 import type { CameraPose } from './camera.ts';
 import { circleOffsets, type LinePoints } from './circleResiduals.ts';
 import { faceShares, mixtureCost } from './lineMixture.ts';
@@ -59,12 +60,20 @@ export function poseFromLine(
   points: LinePoints,
   known: KnownOfCamera,
 ): Outcome<PoseFit, 'line-lost'> {
+  return finished(poseFromLineInSteps(points, known));
+}
+
+/** The same, a round of a guess at a time. */
+export function* poseFromLineInSteps(
+  points: LinePoints,
+  known: KnownOfCamera,
+): SlicedWork<Outcome<PoseFit, 'line-lost'>> {
   const n = points.xPx.length;
   if (n < MIN_POINTS) return failed('line-lost', { linePoints: n });
   let best: (Fitted & { cost: number }) | null = null;
   const trails: Trail[] = [];
-  for (const guess of poseGuesses(points, known, GUESSES)) {
-    const fit = settled(points, guess, known, trails);
+  for (const guess of yield* poseGuesses(points, known, GUESSES)) {
+    const fit = yield* settled(points, guess, known, trails);
     if (fit && (!best || fit.cost < best.cost)) best = fit;
   }
   if (!best) return failed('line-lost', { linePoints: n });
@@ -112,12 +121,12 @@ function isWalked(trails: readonly Trail[], round: number, parameters: Float64Ar
  * Face and pose in turn until both stand; null also when an earlier guess, whose `trails` are here,
  * has come by the same way: most guesses end in the one or two places that there are.
  */
-function settled(
+function* settled(
   points: LinePoints,
   guess: Float64Array,
   known: KnownOfCamera,
   trails: Trail[],
-): (Fitted & { cost: number }) | null {
+): SlicedWork<(Fitted & { cost: number }) | null> {
   const priors = posePriors(known);
   const residualSd = known.pointSdPx * independentWidening(points);
   const spans = known.spans ?? [];
@@ -151,6 +160,7 @@ function settled(
     if (!fit.ok || isWalked(trails, round, fit.value.parameters)) return null;
     fitted = fit.value;
     trail.push(fitted.parameters);
+    yield;
   }
   trails.push(trail);
   const { parameters } = fitted;

@@ -1,5 +1,6 @@
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
 import { levenbergMarquardt } from '../fit/levenbergMarquardt.ts';
+import type { SlicedWork } from '../pace/slicedWork.ts';
 import { circleOffsets, type LinePoints } from './circleResiduals.ts';
 import { mixtureCost } from './lineMixture.ts';
 import { believedFocalPx, poseOfParameters, posePriors, type KnownOfCamera } from './poseBelief.ts';
@@ -10,6 +11,8 @@ import { believedFocalPx, poseOfParameters, posePriors, type KnownOfCamera } fro
  * eight lies on it wholly: enough to be met many times among these.
  */
 const TRIPLES = 96;
+/** So many triples take as long as measuring a picture. */
+const TRIPLES_A_STEP = 12;
 /** A triple says something about yaw and roll when it spans this part of the picture's width. */
 const LEAST_SPAN = 0.2;
 /** Distances from the axis to try, in edge radii: from close by to across the shed. */
@@ -21,15 +24,16 @@ const COMPARED_POINTS = 60;
 /** Steps of an evenly filling sequence in three dimensions (additive recurrence, Roberts 2018, from memory). */
 const EVEN_STEPS = [0.8191725134, 0.6710436067, 0.5497004779];
 
-export function poseGuesses(
+export function* poseGuesses(
   points: LinePoints,
   known: KnownOfCamera,
   count: number,
-): Float64Array[] {
+): SlicedWork<Float64Array[]> {
   const order = Array.from(points.xPx, (_, i) => i).sort((a, b) => points.xPx[a] - points.xPx[b]);
   const compared = taken(points, evenly(order, COMPARED_POINTS));
   const guesses: { parameters: Float64Array; cost: number }[] = [];
   for (let k = 1; k <= TRIPLES; k++) {
+    if (k % TRIPLES_A_STEP === 0) yield;
     const triple = EVEN_STEPS.map((step) => order[Math.floor(((k * step) % 1) * order.length)]);
     const columns = triple.map((i) => points.xPx[i]);
     if (Math.max(...columns) - Math.min(...columns) < LEAST_SPAN * known.widthPx) continue;

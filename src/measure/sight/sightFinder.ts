@@ -3,14 +3,20 @@ import type { YuvPicture } from '../../contract/picture.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { cameraFromPose, projectPoint, type Camera } from '../geometry/camera.ts';
 import { cylinderPointAtPixel } from '../geometry/cylinder.ts';
-import { FIRST_LOOK_POINT_SD_PX, poseFromLine, type PoseFit } from '../geometry/poseFromLine.ts';
+import {
+  FIRST_LOOK_POINT_SD_PX,
+  poseFromLineInSteps,
+  type PoseFit,
+} from '../geometry/poseFromLine.ts';
 import type { KnownOfCamera } from '../geometry/poseBelief.ts';
 import type { TurnedSpan } from '../geometry/turnedSpans.ts';
 import type { LinePoints } from '../geometry/circleResiduals.ts';
 import type { LaserColour } from '../laser/laserColour.ts';
 import { findLaserHue } from '../laser/laserHue.ts';
+import { finished, nothingLeft, type SlicedWork } from '../pace/slicedWork.ts';
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
 import { createLinePool, pooledLine, poolLine, type LinePool } from './linePool.ts';
+import { sightOnLine } from './sightOnLine.ts';
 
 /**
  * Finds the sight: the laser's colour, its line on the tread, and from that the camera. The line
@@ -73,11 +79,11 @@ export function createSightFinder(setup: SweepSetup): SightFinder {
   };
 }
 
-/** Takes one picture; an answer when a try was due and made, null otherwise. */
+/** Takes one picture; a try when one is due, null otherwise. */
 export function lookForSight(
   finder: SightFinder,
   picture: YuvPicture,
-): Outcome<Sight, 'line-lost'> | null {
+): SlicedWork<Outcome<Sight, 'line-lost'>> | null {
   const { pool } = finder;
   if (picture.widthPx !== pool.widthPx || picture.heightPx !== pool.heightPx) {
     finder.pool = createLinePool(picture.widthPx, picture.heightPx);
@@ -87,7 +93,7 @@ export function lookForSight(
   }
   if (!finder.colour) {
     const hue = findLaserHue(picture);
-    if (!hue.ok) return failed('line-lost', hue.failure.evidence);
+    if (!hue.ok) return nothingLeft(failed('line-lost', hue.failure.evidence));
     finder.colour = hue.value.colour;
   }
   if (!poolMore(finder, picture, POOL_EVERY_S)) return null;
@@ -106,11 +112,12 @@ export function poolMore(finder: SightFinder, picture: YuvPicture, everyS: numbe
 }
 
 /** The sight that the line pooled so far shows. */
-export function sightOfPool(finder: SightFinder): Outcome<Sight, 'line-lost'> {
+export function* sightOfPool(finder: SightFinder): SlicedWork<Outcome<Sight, 'line-lost'>> {
   const { pool, colour } = finder;
   if (!colour) return failed('line-lost', { linePoints: 0 });
   const { points, lineSpreadPx } = pooledLine(pool);
-  return sightFromLine(finder.setup, points, {
+  yield;
+  return yield* sightFromLineInSteps(finder.setup, points, {
     ...{ widthPx: pool.widthPx, heightPx: pool.heightPx, lineSpreadPx },
     ...{ pointSdPx: FIRST_LOOK_POINT_SD_PX, laserColour: colour },
   });
@@ -146,7 +153,15 @@ export function sightFromLine(
   points: LinePoints,
   look: LineLook,
 ): Outcome<Sight, 'line-lost'> {
-  const fit = poseFromLine(points, knownOfCamera(setup, look));
+  return finished(sightFromLineInSteps(setup, points, look));
+}
+
+function* sightFromLineInSteps(
+  setup: SweepSetup,
+  points: LinePoints,
+  look: LineLook,
+): SlicedWork<Outcome<Sight, 'line-lost'>> {
+  const fit = yield* poseFromLineInSteps(points, knownOfCamera(setup, look));
   if (!fit.ok) return fit;
   const radiusMm = setup.wheel.edgeRadiusMm;
   const { residualPx, inlierShare, strayShare, pose } = fit.value;
@@ -213,30 +228,4 @@ function spanOnWheelDeg(
     high = Math.max(high, point.bearingDeg);
   }
   return high - low;
-}
-
-/** The point of the line's circle that appears at a picture column, nearest to the camera. */
-function sightOnLine(
-  camera: Camera,
-  radiusMm: number,
-  xPx: number,
-): { bearingDeg: number; px: { xPx: number; yPx: number } } | null {
-  const at = new Float64Array(2);
-  const columnOf = (bearingDeg: number): number => {
-    const b = bearingDeg * RAD_PER_DEG;
-    return projectPoint(camera, radiusMm * Math.cos(b), radiusMm * Math.sin(b), 0, at)
-      ? at[0]
-      : NaN;
-  };
-  // Columns fall as bearings rise: halve the interval.
-  let low = -50;
-  let high = 50;
-  if (!(columnOf(low) > xPx && columnOf(high) < xPx)) return null;
-  for (let i = 0; i < 40; i++) {
-    const middle = (low + high) / 2;
-    if (columnOf(middle) > xPx) low = middle;
-    else high = middle;
-  }
-  columnOf(low);
-  return { bearingDeg: low, px: { xPx: at[0], yPx: at[1] } };
 }

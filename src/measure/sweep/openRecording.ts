@@ -1,5 +1,7 @@
 import type { YuvPicture } from '../../contract/picture.ts';
 import { FIRST_LOOK_POINT_SD_PX, poseLead } from '../geometry/poseFromLine.ts';
+import type { Pace } from '../pace/pace.ts';
+import type { SlicedWork } from '../pace/slicedWork.ts';
 import { pooledLine } from '../sight/linePool.ts';
 import {
   knownOfCamera,
@@ -19,14 +21,14 @@ import {
 import { isBent } from './secondLook.ts';
 import { coveredDeg } from './sweepChecks.ts';
 import { recordPicture, startRecording, type SweepRecording } from './sweepRecording.ts';
-import { createWheelView } from './wheelView.ts';
+import { createWheelView, type WheelView } from './wheelView.ts';
 
 /**
  * The first third of a sweep, in which the view is open to doubt. A first look is taken from a wheel
  * at rest: part of the line may lie in a groove then, and from above that makes a curve as smooth as
  * the face's. As the wheel turns and leans, nearly every column shows the face at some time. So the
  * line is pooled on, pictures are kept, and when the pooled line says another camera the recording
- * is made anew from them, a few with each picture that comes.
+ * is made anew from them: at once in a film, a few with each picture that comes from a camera.
  */
 export interface OpenRecording {
   readonly finder: SightFinder;
@@ -44,6 +46,8 @@ export interface OpenRecording {
   settled: boolean;
   /** True when the recording was made anew, from fewer pictures than had been seen. */
   madeAnew: boolean;
+  /** Looking for the sight or for a better view, put aside until the next picture; null when idle. */
+  work: SlicedWork<void> | null;
 }
 
 /** Turn covered between two looks at the pooled line, and at which the view is settled, degrees. */
@@ -56,14 +60,13 @@ const KEEP_EVERY_S = 0.08;
 const POOL_EVERY_S = 0.25;
 /** Log-likelihood by which another camera must explain the pooled line better: twenty to one. */
 const LEAD = 3;
-/** Pictures measured again for each that comes: it catches up, and a tablet still keeps pace. */
-const AGAIN_PER_PICTURE = 3;
 
 export function createOpenRecording(finder: SightFinder): OpenRecording {
   return {
     ...{ finder, kept: createKeptPictures(), recording: null, taken: 0 },
     ...{ keepEveryS: KEEP_EVERY_S, keepEveryDeg: KEEP_EVERY_DEG, keptAtDeg: 0 },
     ...{ checkAtDeg: CHECK_EVERY_DEG, settled: false, madeAnew: false },
+    work: null,
   };
 }
 
@@ -75,11 +78,27 @@ export function keepWhileLooking(open: OpenRecording, picture: YuvPicture): void
   if (makeRoom(open.kept)) open.keepEveryS *= 2;
 }
 
+/** Does so many steps of what was put aside; what was recorded on the way is caught up with. */
+export function workOn(open: OpenRecording, pace: Pace): void {
+  if (!open.work) return;
+  for (let n = 0; n < pace.steps; n++) {
+    if (!open.work.next().done) continue;
+    open.work = null;
+    catchUp(open, pace.again);
+    return;
+  }
+}
+
+/** Starts with the first view of the wheel; false when no edge is found in it. */
+export function* recordFirst(open: OpenRecording, sight: Sight): SlicedWork<boolean> {
+  const view = createWheelView(open.finder.setup, sight, open.kept.pictures[0].yStride);
+  yield;
+  return yield* recordWith(open, view);
+}
+
 /** Starts, or starts anew, with a view of the wheel; false when no edge is found in it. */
-export function recordWith(open: OpenRecording, sight: Sight): boolean {
-  const { kept, finder } = open;
-  const view = createWheelView(finder.setup, sight, kept.pictures[0].yStride);
-  const recording = startRecording(view, kept.pictures.slice(0, FIRST_PICTURES));
+function* recordWith(open: OpenRecording, view: WheelView): SlicedWork<boolean> {
+  const recording = yield* startRecording(view, open.kept.pictures.slice(0, FIRST_PICTURES));
   if (!recording) return false;
   open.recording = recording;
   open.taken = 0;
@@ -88,13 +107,12 @@ export function recordWith(open: OpenRecording, sight: Sight): boolean {
 
 /** Begins with a camera known from before: the kept pictures are taken in, and nothing is open. */
 export function beginSettled(open: OpenRecording, recording: SweepRecording): void {
-  for (const picture of open.kept.pictures) recordPicture(recording, picture);
   open.recording = recording;
-  settle(open);
+  open.taken = 0;
+  open.settled = true;
 }
 
-function settle(open: OpenRecording): void {
-  open.settled = true;
+function letKeptGo(open: OpenRecording): void {
   keepOnly(open.kept, () => false);
   open.taken = 0;
 }
@@ -105,21 +123,17 @@ export function isCaughtUp(open: OpenRecording): boolean {
 }
 
 /** Takes one picture of a recording that has begun. */
-export function takePicture(open: OpenRecording, picture: YuvPicture): void {
+export function takePicture(open: OpenRecording, picture: YuvPicture, pace: Pace): void {
   const { recording } = open;
   if (!recording) throw new Error('takePicture: the recording has not begun');
-  if (open.settled) {
-    recordPicture(recording, picture);
-    return;
-  }
-  poolMore(open.finder, picture, POOL_EVERY_S);
+  if (!open.settled) poolMore(open.finder, picture, POOL_EVERY_S);
   if (!isCaughtUp(open)) {
     keepPicture(open.kept, picture);
-    catchUp(open, AGAIN_PER_PICTURE);
+    catchUp(open, pace.again);
     return;
   }
   const taken = recordPicture(recording, picture);
-  if (!taken) return;
+  if (open.settled || !taken) return;
   const { turnIndex } = taken;
   const turnDeg = turnIndex === null ? open.keptAtDeg : recording.turn.turnDeg[turnIndex];
   if (Math.abs(turnDeg - open.keptAtDeg) >= open.keepEveryDeg) {
@@ -128,18 +142,19 @@ export function takePicture(open: OpenRecording, picture: YuvPicture): void {
     open.taken = open.kept.pictures.length;
     open.keptAtDeg = turnDeg;
   }
-  holdAgainstLine(open);
+  holdAgainstLine(open, recording);
 }
 
 /** Records up to so many of the kept pictures. */
 export function catchUp(open: OpenRecording, atMost: number): void {
   const { recording, kept } = open;
-  if (!recording || open.settled) return;
-  for (let n = 0; n < atMost && open.taken < kept.pictures.length; n++) {
+  if (!recording || isCaughtUp(open)) return;
+  for (let n = 0; n < atMost && !isCaughtUp(open); n++) {
     recordPicture(recording, kept.pictures[open.taken++]);
   }
   if (!isCaughtUp(open)) return;
-  thinByTurn(open, recording);
+  if (open.settled) letKeptGo(open);
+  else thinByTurn(open, recording);
 }
 
 /** Of pictures taken from a wheel at rest, or as fast as they came, only every degree or so is kept. */
@@ -162,31 +177,42 @@ function thinByTurn(open: OpenRecording, recording: SweepRecording): void {
   open.keptAtDeg = last;
 }
 
-function holdAgainstLine(open: OpenRecording): void {
-  const { recording } = open;
-  const covered = recording ? coveredDeg(recording.turn.turnDeg) : 0;
-  if (!recording || covered < open.checkAtDeg) return;
+function holdAgainstLine(open: OpenRecording, recording: SweepRecording): void {
+  const covered = coveredDeg(recording.turn.turnDeg);
+  if (open.work || covered < open.checkAtDeg) return;
   open.checkAtDeg = covered + CHECK_EVERY_DEG;
-  const sight = clearlyBetter(open, recording);
-  if (sight && recordWith(open, sight)) {
+  open.work = heldAgainstLine(open, recording, covered);
+}
+
+function* heldAgainstLine(
+  open: OpenRecording,
+  recording: SweepRecording,
+  covered: number,
+): SlicedWork<void> {
+  const view = yield* clearlyBetter(open, recording);
+  if (view && (yield* recordWith(open, view))) {
     open.madeAnew = true;
-    catchUp(open, AGAIN_PER_PICTURE);
     return;
   }
   if (covered < SETTLED_DEG) return;
-  settle(open);
+  open.settled = true;
+  letKeptGo(open);
 }
 
-/** The pooled line's own camera, when it explains the line so much better that pictures are worth measuring again. */
-function clearlyBetter(open: OpenRecording, recording: SweepRecording): Sight | null {
+/** What the pooled line's own camera sees, when it explains the line so much better that pictures are worth measuring again. */
+function* clearlyBetter(
+  open: OpenRecording,
+  recording: SweepRecording,
+): SlicedWork<WheelView | null> {
   const { finder } = open;
   const { setup, sight, band } = recording.view;
-  const pooled = sightOfPool(finder);
-  if (!pooled.ok) return null;
-  const look = { ...finder.pool, pointSdPx: FIRST_LOOK_POINT_SD_PX };
-  const known = knownOfCamera(setup, look);
   const { points } = pooledLine(finder.pool);
+  const look = { ...finder.pool, pointSdPx: FIRST_LOOK_POINT_SD_PX };
+  const pooled = yield* sightOfPool(finder);
+  if (!pooled.ok) return null;
+  const known = knownOfCamera(setup, look);
   if (poseLead(points, pooled.value.camera.pose, sight.camera.pose, known) < LEAD) return null;
   const view = createWheelView(setup, pooled.value, band.tables.yStride);
-  return isBent(recording.view, view) ? pooled.value : null;
+  yield;
+  return isBent(recording.view, view) ? view : null;
 }

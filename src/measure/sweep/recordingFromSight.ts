@@ -2,6 +2,7 @@ import type { YuvPicture } from '../../contract/picture.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import type { KnownCamera, SightMemory } from '../../contract/sweep.ts';
 import type { PoseFit } from '../geometry/poseFromLine.ts';
+import type { SlicedWork } from '../pace/slicedWork.ts';
 import { createLineWatch, watchLine } from '../sight/lineWatch.ts';
 import { sightOfPose } from '../sight/sightFinder.ts';
 import {
@@ -36,16 +37,17 @@ const FACE_QUANTILE = 0.75;
 const MIN_BLOCKS = 5;
 
 /** A recording before a camera that stood here before; null when the line is not where it was. */
-export function recordingAtKnownCamera(
+export function* recordingAtKnownCamera(
   setup: SweepSetup,
   { sight, edgeKnown }: KnownCamera,
   pictures: readonly YuvPicture[],
-): SweepRecording | null {
+): SlicedWork<SweepRecording | null> {
   const view = viewOf(setup, sight, pictures[0]!);
+  yield;
   if (!view || !lineIsInPlace(view, pictures)) return null;
   return edgeKnown
-    ? startAtKnownEdge(view, pictures, sight.edgeHeightMm)
-    : startRecording(view, pictures);
+    ? yield* startAtKnownEdge(view, pictures, sight.edgeHeightMm)
+    : yield* startRecording(view, pictures);
 }
 
 function viewOf(setup: SweepSetup, memory: SightMemory, picture: YuvPicture): WheelView | null {

@@ -13,6 +13,7 @@ import {
 import { riseAt, type Lean } from '../edge/leanFit.ts';
 import { shoulderColour, type ShoulderColour } from '../mark/shoulderColour.ts';
 import { heightScaleMmPerPx } from '../geometry/heightScale.ts';
+import { finished, type SlicedWork } from '../pace/slicedWork.ts';
 import { createLineWatch, watchLine, type LineWatch } from '../sight/lineWatch.ts';
 import {
   createTextureWork,
@@ -66,12 +67,17 @@ const STRIP_HALF_MAX_MM = 3;
 const EDGE_PICTURES = 8;
 
 /** Starts a recording from the first pictures in which the sight is known; null when no edge is found. */
-export function startRecording(
+export function* startRecording(
   view: WheelView,
   pictures: readonly YuvPicture[],
-): SweepRecording | null {
-  const profiles = meanProfiles(view, pictures.slice(0, EDGE_PICTURES), lineStripHalfMm(view));
-  const edge = proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, tapHeightMm(view));
+): SlicedWork<SweepRecording | null> {
+  const profiles = yield* meanProfiles(view, pictures.slice(0, EDGE_PICTURES));
+  const edge = yield* proposeEdge(
+    profiles,
+    view.basis,
+    view.setup.wheel.edgeRadiusMm,
+    tapHeightMm(view),
+  );
   return edge ? recordingWith(view, edge) : null;
 }
 
@@ -82,19 +88,19 @@ export function startAgain(
   lean: Lean,
   edgeHeightMm: number,
 ): SweepRecording | null {
-  const profiles = meanProfiles(view, [picture], lineStripHalfMm(view));
+  const profiles = finished(meanProfiles(view, [picture]));
   const edge = edgeAtLean(profiles, view.basis, lean, edgeHeightMm);
   return edge ? recordingWith(view, edge) : null;
 }
 
 /** A recording where camera and edge are known from another sweep, and the lean is not. */
-export function startAtKnownEdge(
+export function* startAtKnownEdge(
   view: WheelView,
   pictures: readonly YuvPicture[],
   edgeHeightMm: number,
-): SweepRecording | null {
-  const profiles = meanProfiles(view, pictures.slice(0, EDGE_PICTURES), lineStripHalfMm(view));
-  const found = proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, null);
+): SlicedWork<SweepRecording | null> {
+  const profiles = yield* meanProfiles(view, pictures.slice(0, EDGE_PICTURES));
+  const found = yield* proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, null);
   const edge = found && edgeAtLean(profiles, view.basis, found.lean, edgeHeightMm);
   return edge ? recordingWith(view, edge) : null;
 }
@@ -127,16 +133,14 @@ function lineStripHalfMm(view: WheelView): number {
   return Math.min(STRIP_HALF_MAX_MM, Math.max(STRIP_HALF_MIN_MM, STRIP_SPREADS * spreadMm));
 }
 
-function meanProfiles(
-  view: WheelView,
-  pictures: readonly YuvPicture[],
-  stripHalfMm: number,
-): Float32Array {
+function* meanProfiles(view: WheelView, pictures: readonly YuvPicture[]): SlicedWork<Float32Array> {
+  const stripHalfMm = lineStripHalfMm(view);
   const blocks = view.layout.azimuthsDeg.length;
   const sum = new Float32Array(blocks * BAND_ROWS);
   const count = new Float32Array(blocks * BAND_ROWS);
   const one = new Float32Array(blocks * BAND_ROWS);
   for (const picture of pictures) {
+    yield;
     unrollPicture(view.band, picture);
     markUsableCells(view.band, view.sight.laserColour, stripHalfMm);
     blockProfiles(view.band, view.layout, one);
