@@ -74,7 +74,18 @@ export interface LiveSource {
   readonly kind: LiveSourceKind;
   /** The session stops the stream's tracks when it is done with it. */
   open(): Promise<MediaStream>;
+  /** For a source with a clock of its own: its pictures are taken here, and not from the stream. */
+  readonly feed?: OwnFeed;
 }
+
+/**
+ * Gives pictures to `take` until stopped, the next one only once `take` has resolved: a slow machine
+ * slows the source's clock, and no picture is lost.
+ */
+export type OwnFeed = (take: TakePicture) => { stop(): void };
+
+/** Takes a picture, which the taker closes, with its time in seconds; false when no more is wanted. */
+export type TakePicture = (picture: VideoFrame | ImageBitmap, timeS: number) => Promise<boolean>;
 
 export interface CameraOptions {
   readonly deviceId?: string;

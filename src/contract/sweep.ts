@@ -111,7 +111,7 @@ export interface SweepProgress {
   readonly turningDegPerS: number;
   /** Edge height above the line at the sight now, mm. */
   readonly edgeHeightMm: number | null;
-  /** True once the turn closes and nothing more is needed. */
+  /** True once the turn closes and nothing more is needed, or turning on would bring nothing more. */
   readonly enough: boolean;
   readonly overlay: PictureOverlay | null;
   /** How good the reading would be if the sweep ended now; null or missing until that can be told. */

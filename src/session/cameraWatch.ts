@@ -25,6 +25,8 @@ export interface CameraWatchAsk {
   readonly onDropped: (framesDropped: number) => void;
   /** Pictures came again after none had come while the page was hidden or the machine slept. */
   readonly onBack: () => void;
+  /** The source waits for each picture to be measured: on a busy machine one may take seconds. */
+  readonly hasOwnClock: boolean;
 }
 
 /**
@@ -37,7 +39,7 @@ export function watchCamera(
   stream: MediaStream,
   worker: MeasureWorker,
   feed: LiveFeed,
-  { onDropped, onBack }: CameraWatchAsk,
+  { onDropped, onBack, hasOwnClock }: CameraWatchAsk,
 ): CameraWatch {
   const track = stream.getVideoTracks()[0];
   const lens = track ? lensOf(track) : '';
@@ -58,7 +60,7 @@ export function watchCamera(
     missedSinceMs = null;
     lastTaken = taken;
     changedMs = nowMs;
-    limitMs = taken > 0 ? SILENCE_LIMIT_MS : START_LIMIT_MS;
+    limitMs = taken > 0 && !hasOwnClock ? SILENCE_LIMIT_MS : START_LIMIT_MS;
     onDropped(feed.framesDropped(taken));
   };
   /** The wait for a picture starts anew when the page is back. */

@@ -1,3 +1,4 @@
+import type { OwnFeed } from '../contract/session.ts';
 import type { MeasureWorker } from './measureWorker.ts';
 import { videoPictures } from './videoPictures.ts';
 
@@ -37,6 +38,27 @@ export function feedLivePictures(
   return path === 'track-processor'
     ? feedByProcessor(track, worker)
     : feedByVideo(stream, worker, path);
+}
+
+/** A source that has a clock of its own waits for each picture to be measured: none is dropped. */
+export function feedOwnPictures(source: OwnFeed, worker: MeasureWorker): LiveFeed {
+  let end: (reason: FeedEnd) => void = () => undefined;
+  const ended = new Promise<FeedEnd>((resolve) => (end = resolve));
+  const feed = source(async (picture, timeS) => {
+    const fate = await worker.addPicture(picture, timeS);
+    if (!fate.ok) end('worker-crashed');
+    else if (fate.value === 'taken') return true;
+    else end(fate.value);
+    return false;
+  });
+  return {
+    ended,
+    framesDropped: () => 0,
+    stop() {
+      feed.stop();
+      end('over');
+    },
+  };
 }
 
 /** Counts of a camera track (W3C Media Capture Extensions, section "track statistics"); not in all browsers. */

@@ -1,13 +1,19 @@
 import type { FilmShelf } from '../contract/filmShelf.ts';
 import { noticeFor, type Notice } from '../contract/notice.ts';
-import type { LiveSourceKind, ShowPicture, SightChange, SweepErrand } from '../contract/session.ts';
+import type {
+  LiveSourceKind,
+  OwnFeed,
+  ShowPicture,
+  SightChange,
+  SweepErrand,
+} from '../contract/session.ts';
 import type { AcceptedReading } from '../contract/reading.ts';
 import type { SweepSetup } from '../contract/setup.ts';
 import type { KnownCamera, SweepProgress } from '../contract/sweep.ts';
 import { watchCamera, type CameraDeath, type CameraWatchAsk } from './cameraWatch.ts';
 import { withEdgeAtSight, withoutEdge } from './edgePointAtSight.ts';
 import { startLiveFilm, type LiveFilm } from './films/liveFilm.ts';
-import { feedLivePictures, type FeedEnd } from './livePictures.ts';
+import { feedLivePictures, feedOwnPictures, type FeedEnd } from './livePictures.ts';
 import type { MeasureWorker } from './measureWorker.ts';
 import type { SweepRun } from './sessionStore.ts';
 import type { SightKeeper } from './sightKeeper.ts';
@@ -26,6 +32,8 @@ export type LiveEnd = FeedEnd | CameraDeath | 'enough' | 'change-sight' | 'begin
 export interface LiveCamera {
   readonly stream: MediaStream;
   readonly source: LiveSourceKind;
+  /** Gives the pictures in place of the stream. */
+  readonly feed: OwnFeed | null;
   readonly errand: SweepErrand;
   readonly earlier: AcceptedReading | null;
 }
@@ -51,7 +59,7 @@ interface StretchEnd {
 export async function runStretch(
   run: SweepRun,
   { worker, showPreview, shelf }: LiveTools,
-  { stream, source, errand, earlier }: LiveCamera,
+  { stream, source, feed, errand, earlier }: LiveCamera,
   { phase, setup, known, notice }: Stretch,
   asked: Promise<LiveEnd>,
   end: (why: LiveEnd) => void,
@@ -85,9 +93,10 @@ export async function runStretch(
   const isFilmed = started.ok && !isSight && source === 'camera' && shelf !== null;
   const film = isFilmed ? await startLiveFilm(worker, shelf, { wheelId, setup, assumed }) : null;
   const why = started.ok
-    ? await untilEnd(stream, worker, asked, {
+    ? await untilEnd({ stream, feed }, worker, asked, {
         onDropped: (framesDropped) => update({ framesDropped }),
         onBack: () => update({ notice: noticeFor('page-was-hidden') }),
+        hasOwnClock: feed !== null,
       })
     : 'worker-crashed';
   isOver = true;
@@ -95,12 +104,12 @@ export async function runStretch(
 }
 
 async function untilEnd(
-  stream: MediaStream,
+  { stream, feed: own }: Pick<LiveCamera, 'stream' | 'feed'>,
   worker: MeasureWorker,
   asked: Promise<LiveEnd>,
   watchAsk: CameraWatchAsk,
 ): Promise<LiveEnd> {
-  const feed = feedLivePictures(stream, worker);
+  const feed = own ? feedOwnPictures(own, worker) : feedLivePictures(stream, worker);
   const watch = watchCamera(stream, worker, feed, watchAsk);
   try {
     const why = await Promise.race([asked, feed.ended, watch.died]);

@@ -57,7 +57,10 @@ export function runLiveSweep(run: SweepRun, tools: LiveTools, ask: LiveAsk): Liv
     stream = opened.value;
     if (!run.isCurrent()) return letGo();
     const source = ask.source?.kind ?? 'camera';
-    const camera = { stream, source, errand: ask.errand ?? NO_ERRAND, earlier: earlier.value };
+    const camera = {
+      ...{ stream, source, feed: ask.source?.feed ?? null },
+      ...{ errand: ask.errand ?? NO_ERRAND, earlier: earlier.value },
+    };
     let stretch: Stretch = {
       phase,
       setup: ask.setup,

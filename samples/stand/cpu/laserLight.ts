@@ -7,7 +7,7 @@ import type { ReliefMeeter } from './meetRelief.ts';
 /** Beyond so many widths of the skirt there is no light worth adding. */
 const REACH = 3.2;
 /** Steps toward the laser out of a cut. */
-const SHADOW_STEPS = 14;
+const SHADOW_STEPS = 9;
 
 /**
  * Light of the laser that a place sends to the camera, in parts of `peak`; 0 where a block stands

@@ -46,9 +46,30 @@ export function reliefMeeter(model: StandModel): ReliefMeeter {
     ...{ depthMm: 0, wall: false, overGroove: false, passed: false, column: 0, row: 0 },
   };
 
-  const depthAt = ({ found }: TyreMeeter): number => {
-    let turn = Math.atan2(-found.y, found.x) / (2 * Math.PI);
-    if (turn < 0) turn += 1;
+  // Where the last line of sight entered: its steps lie a few degrees of azimuth from there.
+  const entry = new Float64Array(4);
+
+  const depthAt = (meeter: TyreMeeter): number => {
+    const { found } = meeter;
+    const turn = Math.atan2(-found.y, found.x) / (2 * Math.PI);
+    entry[0] = found.x;
+    entry[1] = found.y;
+    entry[2] = 1 / (found.x * found.x + found.y * found.y);
+    entry[3] = turn < 0 ? turn + 1 : turn;
+    return depthAtTurn(meeter, entry[3]);
+  };
+
+  /** The same near the last entry: the azimuth from there by its tangent. */
+  const depthNear = (meeter: TyreMeeter): number => {
+    const { x, y } = meeter.found;
+    const along = (x * entry[0] + y * entry[1]) * entry[2];
+    const across = (x * entry[1] - y * entry[0]) * entry[2];
+    const tangent = across / along;
+    const turn = entry[3] + (tangent - (tangent * tangent * tangent) / 3) / (2 * Math.PI);
+    return depthAtTurn(meeter, turn < 0 ? turn + 1 : turn >= 1 ? turn - 1 : turn);
+  };
+
+  const depthAtTurn = ({ found }: TyreMeeter, turn: number): number => {
     const wayMm = found.wayMm - waves[(turn * 720) | 0];
     // A texel's value holds at column·360°/columns.
     const column = turn * columns;
@@ -88,7 +109,7 @@ export function reliefMeeter(model: StandModel): ReliefMeeter {
           relief.passed = true;
           return;
         }
-        const under = -found.outside - depthAt(meeter);
+        const under = -found.outside - depthNear(meeter);
         if (under < 0) {
           before = under;
           continue;
@@ -109,7 +130,7 @@ export function reliefMeeter(model: StandModel): ReliefMeeter {
     for (let round = 0; round < 4; round++) {
       const middle = low + (high - low) * Math.max(0.1, Math.min(0.9, atLow / (atLow - atHigh)));
       meeter.probe(middle);
-      const here = -meeter.found.outside - depthAt(meeter);
+      const here = -meeter.found.outside - depthNear(meeter);
       if (here < 0) {
         low = middle;
         atLow = here;
@@ -121,8 +142,8 @@ export function reliefMeeter(model: StandModel): ReliefMeeter {
     relief.depthMm = Math.max(0, -meeter.found.outside);
     // Half a millimetre on it is well inside the rubber where it met a wall.
     meeter.probe(high + 0.35);
-    relief.wall = -meeter.found.outside - depthAt(meeter) > WALL_MM;
+    relief.wall = -meeter.found.outside - depthNear(meeter) > WALL_MM;
     meeter.probe(high);
-    depthAt(meeter);
+    depthNear(meeter);
   }
 }

@@ -61,7 +61,8 @@ export function sightLight(model: StandModel, view: FrameView): SightLight {
         ? 0
         : mirroredLight(view, normal[0], normal[1], normal[2], dx, dy, dz, L.sheen) * 0.16;
     const mean = reflectance[1];
-    const laser = laserLight(model, view, meeter, reliefs, place, normal, mean) * speckle();
+    let laser = laserLight(model, view, meeter, reliefs, place, normal, mean);
+    if (laser > 0) laser *= speckle();
     for (let k = 0; k < 3; k++) {
       sum[k] += L.gain * (reflectance[k] * falling + sheen) + laser * laserRgb[k];
     }

@@ -41,7 +41,7 @@ float mirrored(vec3 n, vec3 way, float straight) {
 }
 
 bool shadowed(vec3 p, vec3 way) {
-  for (int k = 1; k <= 14; k++) {
+  for (int k = 1; k <= 9; k++) {
     vec3 q = p + float(k) * ${f(RELIEF_STEP_MM)} * way;
     Skin s = skinAt(q);
     if (s.outside > 0.0) return false;

@@ -36,9 +36,12 @@ export const PLAIN_RUBBER = 0.037;
 export const LASER_REFLECTANCE_POWER = 0.75;
 /** Speckle of laser light on rough rubber, share. */
 export const SPECKLE = 0.3;
-/** Steps of a line of sight inside a cut or groove, mm, and how many at most. */
-export const RELIEF_STEP_MM = 0.7;
-export const RELIEF_STEPS = 40;
+/**
+ * Steps of a line of sight inside a cut or groove, mm, and how many at most: shorter than the
+ * thinnest block, long enough for the longest way through a groove.
+ */
+export const RELIEF_STEP_MM = 1.1;
+export const RELIEF_STEPS = 26;
 
 /**
  * Camera curve from linear light to 8 bit: gamma 2.2 with a soft shoulder, so that the laser's core

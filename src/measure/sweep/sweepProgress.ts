@@ -41,6 +41,8 @@ export interface ProgressKeeper {
 const MARK_CHECK_EVERY = 24;
 /** A turn and this much more closes it for certain: the raw turn is some per cent off before closing. */
 const ENOUGH_DEG = 385;
+/** Two turns and the same: a tape that has not been found by then will not be found by turning on. */
+const NO_TAPE_DEG = 745;
 /** Overlay lines have a point every so many degrees of azimuth. */
 const OVERLAY_STEP_DEG = 4;
 /** A line seen in less than this share of its columns is lost for the moment. */
@@ -105,7 +107,7 @@ export function followingProgress(
     edgeHeightMm: frame.lean
       ? recording.edge.heightMm + riseAt(view.basis, lean, sightBlock(view))
       : null,
-    enough: covered >= ENOUGH_DEG && keeper.markDeg !== null,
+    enough: covered >= (keeper.markDeg === null ? NO_TAPE_DEG : ENOUGH_DEG),
     overlay: overlayNow(recording, keeper, rawTurnDeg),
     soFar: soFarNow(recording, keeper, rawTurnDeg, covered),
   };

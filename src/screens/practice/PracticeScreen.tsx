@@ -32,7 +32,7 @@ export default function PracticeScreen() {
   const last = sweeps.at(-1);
   const read = () => {
     unlockHearing();
-    void session.startCamera(stand.setup, { source: stand.source });
+    void session.startCamera(stand.setupNow(), { source: stand.source });
   };
   const open = (seed: number, difficulty: Difficulty) => room.open({ seed, difficulty });
   return (

@@ -6,34 +6,23 @@ import { useDragTurn } from './useDragTurn.ts';
 
 /** The stand as its camera sees it; dragged, the wheel turns. */
 export function StandPictureView({ stand }: { readonly stand: PracticeStand }) {
-  const video = useRef<HTMLVideoElement>(null);
+  const frame = useRef<HTMLDivElement>(null);
   const drag = useDragTurn(stand);
   useEffect(() => {
-    const element = video.current;
-    if (element === null) return;
-    element.srcObject = stand.stream;
-    return () => {
-      element.srcObject = null;
-    };
+    const { canvas } = stand;
+    frame.current?.append(canvas);
+    return () => canvas.remove();
   }, [stand]);
   return (
     // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- turned by the arrow keys
     <div
+      ref={frame}
       className="practice-picture"
       role="group"
       aria-label={words.practice.pictureOf}
       tabIndex={0}
+      data-picture-by={stand.pictureBy}
       {...drag}
-    >
-      <video
-        ref={video}
-        autoPlay
-        muted
-        playsInline
-        aria-hidden="true"
-        style={{ aspectRatio: stand.shape }}
-        data-picture-by={stand.pictureBy}
-      />
-    </div>
+    />
   );
 }

@@ -9,14 +9,17 @@ import { SweepScreen } from './SweepScreen.tsx';
 export function SweepPlace() {
   const { session } = useApp();
   const state = useSessionState(session);
-  const phase = useRef(state.phase);
-  phase.current = state.phase;
   useWakeLock();
-  useEffect(
-    () => () => {
-      if (phase.current === 'sweeping') session.stop();
-    },
-    [session],
-  );
+  const isHere = useRef(false);
+  useEffect(() => {
+    isHere.current = true;
+    return () => {
+      isHere.current = false;
+      // React's strict mode takes a fresh place down and puts it up again at once: that is no leaving.
+      queueMicrotask(() => {
+        if (!isHere.current && session.getState().phase === 'sweeping') session.stop();
+      });
+    };
+  }, [session]);
   return state.phase === 'sweeping' ? <SweepScreen state={state} /> : null;
 }

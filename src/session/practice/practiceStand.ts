@@ -11,6 +11,7 @@ import { standModel } from '../../../samples/stand/view/standModel.ts';
 import type { LiveSource } from '../../contract/session.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { vectorAmount, vectorAngleDeg } from '../../quantities/vector.ts';
+import { standClock } from './standClock.ts';
 import { standPicture } from './standPicture.ts';
 import { turningHand, type TurningHand } from './turningHand.ts';
 
@@ -23,20 +24,20 @@ export interface PracticeTruth {
 }
 
 /**
- * A wheel on a ball to balance without a wheel. To the measuring core it is a camera: its canvas
- * gives a stream like any other, and nothing else of it is known there.
+ * A wheel on a ball to balance without a wheel. To the measuring core it is a camera: it gets pictures
+ * with their times, and nothing else of it is known there.
  */
 export interface PracticeStand {
   readonly seed: number;
   readonly difficulty: Difficulty;
   /** What a person would enter for wheel, stand and camera. */
   readonly setup: SweepSetup;
+  /** The same for a sweep that begins now, with the tread edge touched in the picture. */
+  setupNow(): SweepSetup;
   /** For looking at. */
-  readonly stream: MediaStream;
-  /** For a sweep: each opening is a copy, which the session may end. */
+  readonly canvas: HTMLCanvasElement;
   readonly source: LiveSource;
   readonly pictureBy: 'graphics' | 'processor';
-  readonly shape: number;
   /** Turn now, degrees clockwise; 0 with the valve at the sight. */
   turnDeg(): number;
   /** The hand leads the wheel on by so much, degrees clockwise, until `release`. */
@@ -62,8 +63,6 @@ export interface PracticeStand {
 const PIECE_G = 2.5;
 /** A light press: about 7 mm at the rim of an ordinary wheel. */
 const PRESS_N = 0.1;
-/** Longest step of a stand whose page was asleep, s. */
-const LONGEST_STEP_S = 0.25;
 /** Motion follows the hand in steps of this, s. */
 const HAND_STEP_S = 0.02;
 const START_TURN_DEG = -35;
@@ -75,13 +74,9 @@ export function createPracticeStand(choice: {
   let scene: StandScene = practiceScene(choice);
   const motion = standMotion(scene, START_TURN_DEG);
   const picture = standPicture(standModel(scene), motion.pose());
-  const stream = picture.canvas.captureStream();
   const hand: TurningHand = turningHand(() => motion.pose().turnDeg);
   let holds = false;
   let presses = false;
-  let lastMs = performance.now();
-  let pictureMs = picture.everyMs;
-  let timer = 0;
 
   const handNow = (): HandOnWheel => ({
     ...HAND_OFF,
@@ -89,37 +84,34 @@ export function createPracticeStand(choice: {
     holds,
     presses: presses ? { forceN: PRESS_N, azimuthDeg: 0 } : null,
   });
-  const show = (): void => {
-    const nowMs = performance.now();
-    const stepS = Math.min(LONGEST_STEP_S, (nowMs - lastMs) / 1000);
-    // Slowly followed: one late picture does not make the hand hesitate.
-    pictureMs += 0.2 * (nowMs - lastMs - pictureMs);
-    lastMs = nowMs;
+  const clock = standClock(picture, (stepS) => {
     for (let s = 0; s < stepS; s += HAND_STEP_S) {
       const part = Math.min(HAND_STEP_S, stepS - s);
-      hand.advance(part, pictureMs);
+      hand.advance(part, picture.everyMs);
       motion.advance(part, handNow());
     }
-    picture.draw(motion.pose());
-    timer = window.setTimeout(show, Math.max(4, picture.everyMs - (performance.now() - nowMs)));
-  };
+    return motion.pose();
+  });
   const stick = (weights: readonly StandWeight[]): void => {
     scene = { ...scene, wheel: { ...scene.wheel, weights: [...weights] } };
     motion.change(scene);
     picture.changeWeights(weights);
   };
-  show();
 
   return {
     ...choice,
-    setup: {
-      ...filmSetup({ ...picture.model, scene: { ...scene, entered: { tapEdge: false } } }),
+    setup: { ...filmSetup(picture.model), weightStepG: PIECE_G },
+    setupNow: () => ({
+      ...filmSetup(picture.model, [{ ...motion.pose(), timeS: 0 }]),
       weightStepG: PIECE_G,
+    }),
+    canvas: picture.canvas,
+    source: {
+      kind: 'practice',
+      open: () => Promise.resolve(picture.canvas.captureStream()),
+      feed: (take) => clock.feed(take),
     },
-    stream,
-    source: { kind: 'practice', open: () => Promise.resolve(stream.clone()) },
     pictureBy: picture.by,
-    shape: picture.canvas.width / picture.canvas.height,
     turnDeg: () => motion.pose().turnDeg,
     turnBy: (deltaDeg) => hand.turnBy(deltaDeg),
     release: () => hand.release(),
@@ -151,8 +143,7 @@ export function createPracticeStand(choice: {
       };
     },
     dispose() {
-      clearTimeout(timer);
-      for (const track of stream.getTracks()) track.stop();
+      clock.stop();
       picture.dispose();
     },
   };

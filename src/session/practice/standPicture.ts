@@ -13,6 +13,8 @@ export interface StandPicture {
   /** Time between pictures that this machine can keep, ms. */
   readonly everyMs: number;
   draw(pose: WheelPose): void;
+  /** A copy of what was drawn last, for measuring; its receiver closes it. */
+  taken(timeS: number): VideoFrame | Promise<ImageBitmap>;
   /** Other weights on the rim; the picture keeps its size. */
   changeWeights(weights: readonly StandWeight[]): void;
   dispose(): void;
@@ -40,10 +42,11 @@ const LIVE_SIZES: readonly Size[] = [
   { widthPx: 640, heightPx: 360, sights: 4 },
   { widthPx: 640, heightPx: 360, sights: 2 },
 ];
-const SLOW_SIZES: readonly Size[] = [
-  { widthPx: 640, heightPx: 360, sights: 4 },
-  { widthPx: 640, heightPx: 360, sights: 2 },
-  { widthPx: 640, heightPx: 360, sights: 1 },
+const SLOW_SIZE = { widthPx: 640, heightPx: 360 } as const;
+/** Sights a pixel, and what a picture then takes of the time with one: most pixels have no border in them. */
+const SLOW_SIGHTS: readonly (readonly [SightCount, number])[] = [
+  [4, 2.8],
+  [2, 1.9],
 ];
 
 /**
@@ -73,6 +76,7 @@ function graphicsPicture(model: StandModel, pose: WheelPose): StandPicture | nul
     model: sized,
     everyMs: LIVE_MS,
     draw: (at) => stand.draw(at),
+    taken: (timeS) => frameOf(canvas, timeS),
     changeWeights: (weights) => stand.changeRim(withWeights(sized, weights)),
     dispose: () => stand.dispose(),
   };
@@ -83,16 +87,17 @@ function processorPicture(model: StandModel, pose: WheelPose): StandPicture {
   renderPicture(tried, pose, null, 1);
   const startMs = performance.now();
   renderPicture(tried, pose, null, 1);
-  const perSight = (performance.now() - startMs) / (320 * 180);
-  const size =
-    SLOW_SIZES.find((s) => s.widthPx * s.heightPx * s.sights * perSight < SLOW_DRAW_MS) ??
-    SLOW_SIZES[SLOW_SIZES.length - 1];
-  let drawn = inSize(model, size.widthPx, size.heightPx);
+  const { widthPx, heightPx } = SLOW_SIZE;
+  const onceMs = ((performance.now() - startMs) * widthPx * heightPx) / (320 * 180);
+  const sights = SLOW_SIGHTS.find(([, times]) => times * onceMs < SLOW_DRAW_MS)?.[0] ?? 1;
+  let drawn = inSize(model, widthPx, heightPx);
   const canvas = document.createElement('canvas');
-  canvas.width = size.widthPx;
-  canvas.height = size.heightPx;
-  const context = canvas.getContext('2d', { alpha: false })!;
-  const image = context.createImageData(size.widthPx, size.heightPx);
+  canvas.width = widthPx;
+  canvas.height = heightPx;
+  // Kept by the processor: the pixels come from there and are read again there.
+  const context = canvas.getContext('2d', { alpha: false, willReadFrequently: true })!;
+  const image = context.createImageData(widthPx, heightPx);
+  image.data.fill(255);
   const noise = filmNoise(drawn.scene);
   let count = 0;
   return {
@@ -101,18 +106,24 @@ function processorPicture(model: StandModel, pose: WheelPose): StandPicture {
     model: drawn,
     everyMs: SLOW_LIVE_MS,
     draw(at) {
-      const { rgb } = renderPicture(drawn, at, noise.forPicture(count++), size.sights);
+      const { rgb } = renderPicture(drawn, at, noise.forPicture(count++), sights);
       for (let i = 0, j = 0; i < rgb.length; i += 3, j += 4) {
         image.data[j] = rgb[i]!;
         image.data[j + 1] = rgb[i + 1]!;
         image.data[j + 2] = rgb[i + 2]!;
-        image.data[j + 3] = 255;
       }
       context.putImageData(image, 0, 0);
     },
+    taken: (timeS) => frameOf(canvas, timeS),
     changeWeights(weights) {
       drawn = withWeights(drawn, weights);
     },
     dispose: () => undefined,
   };
+}
+
+function frameOf(canvas: HTMLCanvasElement, timeS: number): VideoFrame | Promise<ImageBitmap> {
+  return 'VideoFrame' in globalThis
+    ? new VideoFrame(canvas, { timestamp: Math.round(timeS * 1e6) })
+    : createImageBitmap(canvas);
 }

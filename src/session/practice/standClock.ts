@@ -1,0 +1,67 @@
+import type { WheelPose } from '../../../samples/stand/motion/wheelPose.ts';
+import type { OwnFeed, TakePicture } from '../../contract/session.ts';
+import type { StandPicture } from './standPicture.ts';
+
+/** The practice stand's time, and the pictures taken in it. */
+export interface StandClock {
+  /** Gives pictures to a taker; one at a time, a new one takes the old one's place. */
+  readonly feed: OwnFeed;
+  stop(): void;
+}
+
+/** Longest step of a stand whose page was asleep, s. */
+const LONGEST_STEP_S = 0.25;
+/** Least pause after a picture: the page must be able to answer a hand. */
+const LEAST_PAUSE_MS = 4;
+
+/**
+ * While it is only looked at, the stand moves by the clock on the wall. While pictures are measured, each
+ * is one fixed step of the stand's own time after the last and waits for it to be measured: where
+ * drawing takes longer than the step, the wheel turns in slow motion, and times and motion agree.
+ */
+export function standClock(
+  picture: StandPicture,
+  advance: (stepS: number) => WheelPose,
+): StandClock {
+  let taker: TakePicture | null = null;
+  let timeS = 0;
+  let lastMs = performance.now();
+  let timer = 0;
+  let stopped = false;
+
+  const show = async (): Promise<void> => {
+    const startMs = performance.now();
+    const stepS =
+      taker === null ? Math.min(LONGEST_STEP_S, (startMs - lastMs) / 1000) : picture.everyMs / 1000;
+    lastMs = startMs;
+    timeS += stepS;
+    picture.draw(advance(stepS));
+    if (taker !== null) await give(taker);
+    if (stopped) return;
+    const spentMs = performance.now() - startMs;
+    timer = window.setTimeout(() => void show(), Math.max(LEAST_PAUSE_MS, picture.everyMs - spentMs));
+  };
+  const give = async (take: TakePicture): Promise<void> => {
+    // A worker that died, or a picture that could not be copied, ends the feed and not the stand.
+    const goesOn = await Promise.resolve(picture.taken(timeS))
+      .then((taken) => take(taken, timeS))
+      .catch(() => false);
+    if (!goesOn && taker === take) taker = null;
+  };
+  timer = window.setTimeout(() => void show(), 0);
+
+  return {
+    feed(take) {
+      taker = take;
+      return {
+        stop() {
+          if (taker === take) taker = null;
+        },
+      };
+    },
+    stop() {
+      stopped = true;
+      clearTimeout(timer);
+    },
+  };
+}
