@@ -192,6 +192,31 @@ export interface LogbookContents {
   readonly entries: readonly LogEntry[];
 }
 
+/** What is said of a trace in words and numbers. */
+export interface TraceHead extends Pick<SweepTrace, 'fit' | 'rockingPeriodS' | 'contributionsG'> {
+  /** Length of each of the trace's three lists. */
+  readonly pointCount: number;
+}
+
+/** A trace as it is kept: `points` holds angles, heights and residuals, one list after the other. */
+export interface PackedTrace {
+  readonly head: TraceHead;
+  readonly points: Float32Array<ArrayBuffer>;
+}
+
+/** An entry with its trace beside it; the entry's own `trace` is null. */
+export interface PackedEntry {
+  readonly entry: LogEntry;
+  readonly trace: PackedTrace | null;
+}
+
+/** Everything that the logbook holds, traces as they are kept. */
+export interface PackedContents {
+  readonly stand: StandRecord | null;
+  readonly wheels: readonly WheelRecord[];
+  readonly entries: readonly PackedEntry[];
+}
+
 /** How storage stands. */
 export interface StorageState {
   /** What keeps the latest changes from being stored; null while all is in storage. */
@@ -237,8 +262,10 @@ export interface Logbook {
   addEntry(entry: LogEntry): Promise<Outcome<void, LogbookTrouble>>;
   /** Takes an entry back; `addEntry` with the same entry undoes that. */
   removeEntry(entryId: string): Promise<Outcome<void, LogbookTrouble>>;
-  /** Everything, for an export. */
+  /** Everything, to be compared with what comes in. */
   contents(): Promise<Outcome<LogbookContents, LogbookTrouble>>;
+  /** Everything, for an export: ten thousand traces are not unpacked for it. */
+  packed(): Promise<Outcome<PackedContents, LogbookTrouble>>;
   /** Puts in all of it or nothing; a record with a known id takes the place of the old one. */
   putIn(contents: LogbookContents): Promise<Outcome<void, LogbookTrouble>>;
   onChange(changed: () => void): () => void;

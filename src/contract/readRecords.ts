@@ -11,6 +11,7 @@ import {
   WeightsEntrySchema,
   WheelSchema,
   type LogEntry,
+  type PackedTrace,
   type StandRecord,
   type SweepEntry,
   type WheelRecord,
@@ -108,33 +109,56 @@ const floats = v.instance(Float32Array);
 const MOST_TRACE_POINTS = 3600;
 const MOST_WAVES = 16;
 
-const TraceSchema = v.pipe(
-  v.object({
-    wheelAngleDeg: floats,
-    heightMm: floats,
-    residualMm: floats,
-    fit: v.object({
+const said = {
+  fit: v.pipe(
+    v.object({
       offsetMm: finite,
       cosMm: v.pipe(v.array(finite), v.maxLength(MOST_WAVES)),
       sinMm: v.pipe(v.array(finite), v.maxLength(MOST_WAVES)),
     }),
-    rockingPeriodS: v.nullable(amount),
-    contributionsG: v.record(v.pipe(v.string(), v.maxLength(100)), finite),
-  }),
+    v.check(({ cosMm, sinMm }) => cosMm.length === sinMm.length, 'waves of different number'),
+  ),
+  rockingPeriodS: v.nullable(amount),
+  contributionsG: v.record(v.pipe(v.string(), v.maxLength(100)), finite),
+};
+
+const TraceSchema = v.pipe(
+  v.object({ wheelAngleDeg: floats, heightMm: floats, residualMm: floats, ...said }),
   v.check(
     (trace) =>
       trace.wheelAngleDeg.length <= MOST_TRACE_POINTS &&
       trace.heightMm.length === trace.wheelAngleDeg.length &&
-      trace.residualMm.length === trace.wheelAngleDeg.length &&
-      trace.fit.sinMm.length === trace.fit.cosMm.length,
+      trace.residualMm.length === trace.wheelAngleDeg.length,
     'lists of different length',
   ),
   v.check(
     ({ wheelAngleDeg, heightMm, residualMm }) =>
-      [wheelAngleDeg, heightMm, residualMm].every((list) => list.every(Number.isFinite)),
+      [wheelAngleDeg, heightMm, residualMm].every(allFinite),
     'a number that is none',
   ),
 );
+
+const pointCount = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(MOST_TRACE_POINTS));
+const TraceHeadSchema = v.object({ pointCount, ...said });
+
+/** One sum instead of a question for each: ten thousand traces have seven million points. */
+function allFinite(list: Float32Array): boolean {
+  let none = 0;
+  // x − x is 0 for every number, NaN for an infinite one and for one that is none.
+  for (let i = 0; i < list.length; i++) none += list[i] - list[i];
+  return none === 0;
+}
+
+/** A trace as it is kept; that its points are as many as its head says is the caller's to see. */
+export function readPackedTrace({
+  head,
+  points,
+}: PackedTrace): Outcome<PackedTrace, RecordTrouble> {
+  const read = checked(TraceHeadSchema, head);
+  if (!read.ok) return read;
+  if (allFinite(points)) return succeeded({ head: read.value, points });
+  return failed('record-invalid', { where: 'trace', problem: 'a number that is none' });
+}
 
 export function readTrace(value: unknown): Outcome<SweepTrace, RecordTrouble> {
   return checked(TraceSchema, value);

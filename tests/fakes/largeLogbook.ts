@@ -1,5 +1,6 @@
 import { proposedWheel } from '../../src/job/proposals.ts';
 import { writeArchive } from '../../src/session/archive/writeArchive.ts';
+import { packedContents } from '../../src/session/logbook/packedTrace.ts';
 import { sweepEntry } from './logRecords.ts';
 
 const FIRST_MS = Date.UTC(2020, 0, 1);
@@ -15,5 +16,6 @@ export async function createLogbookFile(wheelCount: number, sweepCount: number) 
   const entries = Array.from({ length: sweepCount }, (_, i) =>
     sweepEntry(`s${i}`, `w${i % wheelCount}`, at(wheelCount + i), 5 + (i % 50), (i * 37) % 360),
   );
-  return new Uint8Array(await (await writeArchive({ stand: null, wheels, entries })).arrayBuffer());
+  const contents = packedContents({ stand: null, wheels, entries });
+  return new Uint8Array(await (await writeArchive(contents)).arrayBuffer());
 }

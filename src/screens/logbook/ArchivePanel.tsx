@@ -4,7 +4,7 @@ import { useApp } from '../shell/appContext.ts';
 import { words } from '../words/words.ts';
 import { bringIn, savedLogbook, savedTable, type BroughtIn } from './archiveSteps.ts';
 
-type Said = { readonly kind: 'working' | 'save-failed' } | BroughtIn;
+type Said = { readonly kind: 'working' | 'save-failed' | 'save-too-large' } | BroughtIn;
 
 /** The logbook to a file and back. */
 export function ArchivePanel() {
@@ -14,9 +14,13 @@ export function ArchivePanel() {
   const log = words.logbook;
   const save = async (make: () => Promise<File | null>) => {
     setSaid({ kind: 'working' });
-    const file = await make().catch(() => null);
-    if (file !== null) download(file);
-    setSaid(file === null ? { kind: 'save-failed' } : null);
+    try {
+      const file = await make();
+      if (file !== null) download(file);
+      setSaid(file === null ? { kind: 'save-failed' } : null);
+    } catch (error) {
+      setSaid({ kind: error instanceof RangeError ? 'save-too-large' : 'save-failed' });
+    }
   };
   const open = async (file: File | undefined) => {
     if (!file) return;
@@ -78,6 +82,8 @@ function sentences(said: Said): string[] {
       return [log.working];
     case 'save-failed':
       return [log.saveFailed];
+    case 'save-too-large':
+      return [log.saveTooLarge];
     case 'refused':
       return [log.archiveTroubles[said.code], ...(said.where === null ? [] : [said.where])];
     case 'merged': {

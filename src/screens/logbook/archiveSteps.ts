@@ -12,7 +12,7 @@ export async function savedLogbook(
   logbook: Logbook,
   shelf: FilmShelf | null,
 ): Promise<File | null> {
-  const contents = await logbook.contents();
+  const contents = await logbook.packed();
   if (!contents.ok) return null;
   const films: FilmToWrite[] = [];
   const records = shelf === null ? null : await shelf.films();
@@ -25,9 +25,10 @@ export async function savedLogbook(
 }
 
 export async function savedTable(logbook: Logbook): Promise<File | null> {
-  const contents = await logbook.contents();
+  const contents = await logbook.packed();
   if (!contents.ok) return null;
-  const table = readingsCsv(contents.value);
+  const { wheels, entries } = contents.value;
+  const table = readingsCsv({ wheels, entries: entries.map(({ entry }) => entry) });
   return new File([table], `readings-${today()}.csv`, { type: 'text/csv' });
 }
 

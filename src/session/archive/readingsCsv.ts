@@ -5,7 +5,10 @@ import type { LogbookContents, SweepEntry, WheelRecord } from '../../contract/lo
  * Numbers have a decimal point whatever the language, units stand in the head. Angles are wheel
  * angles, clockwise from the valve.
  */
-export function readingsCsv({ wheels, entries }: LogbookContents): string {
+export function readingsCsv({
+  wheels,
+  entries,
+}: Pick<LogbookContents, 'wheels' | 'entries'>): string {
   const wheelOf = new Map(wheels.map((wheel) => [wheel.id, wheel]));
   const sweeps = entries.filter((entry): entry is SweepEntry => entry.kind === 'sweep');
   const lines = sweeps.map((sweep) =>

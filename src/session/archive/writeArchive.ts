@@ -1,8 +1,6 @@
-import { Zip, ZipDeflate, ZipPassThrough } from 'fflate';
-
 import type { FilmRecord } from '../../contract/filmShelf.ts';
-import type { LogbookContents } from '../../contract/logbook.ts';
-import { rowOfEntry } from '../logbook/entryRows.ts';
+import type { PackedContents } from '../../contract/logbook.ts';
+import { rowOfPacked } from '../logbook/entryRows.ts';
 import {
   ARCHIVE_FORMAT,
   filmFile,
@@ -10,30 +8,24 @@ import {
   TRACES_FILE,
   type LogbookJson,
 } from './archiveFormat.ts';
+import { crc32Of, createCrc32 } from './crc32.ts';
+import { storedZip, type FileToStore } from './storedZip.ts';
 
 export interface FilmToWrite {
   readonly record: FilmRecord;
   readonly film: Blob;
 }
 
-/** Text of readings packs to a tenth at the quickest level; more effort saves little. */
-const QUICKEST = 1;
-/** Films are taken along in slices, so that no whole film is in memory. */
-const SLICE_BYTES = 1 << 20;
+/** Films are looked through in slices, so that no whole film is in memory. */
+const SLICE_BYTES = 1 << 22;
 
-/** The logbook as one file, with the films that are given. */
+/** The logbook as one file, with the films that are given; throws when it would be over 4 GB. */
 export async function writeArchive(
-  contents: LogbookContents,
+  contents: PackedContents,
   films: readonly FilmToWrite[] = [],
   madeAt: string = new Date().toISOString(),
 ): Promise<Blob> {
-  const parts: BlobPart[] = [];
-  let broke: Error | null = null;
-  const zip = new Zip((error, bytes) => {
-    if (error) broke = error;
-    else parts.push(bytes as Uint8Array<ArrayBuffer>);
-  });
-  const rows = contents.entries.map(rowOfEntry);
+  const rows = contents.entries.map(rowOfPacked);
   const json: LogbookJson = {
     format: ARCHIVE_FORMAT,
     madeAt,
@@ -42,27 +34,29 @@ export async function writeArchive(
     entries: rows.map(({ row }) => row),
     films: films.map(({ record }) => record),
   };
-  const logbook = new ZipDeflate(LOGBOOK_FILE, { level: QUICKEST });
-  zip.add(logbook);
-  logbook.push(new TextEncoder().encode(JSON.stringify(json)), true);
-  const traces = new ZipPassThrough(TRACES_FILE);
-  zip.add(traces);
-  traces.push(pointsInOneRun(rows.flatMap(({ points }) => points ?? [])), true);
+  const files = [
+    inMemory(LOGBOOK_FILE, new TextEncoder().encode(JSON.stringify(json))),
+    inMemory(TRACES_FILE, pointsInOneRun(rows.flatMap(({ points }) => points ?? []))),
+  ];
   for (const { record, film } of films) {
-    const file = new ZipPassThrough(filmFile(record.id));
-    zip.add(file);
-    for (let at = 0; at < film.size; at += SLICE_BYTES) {
-      const slice = film.slice(at, at + SLICE_BYTES);
-      file.push(new Uint8Array(await slice.arrayBuffer()), at + SLICE_BYTES >= film.size);
-    }
-    if (film.size === 0) file.push(new Uint8Array(0), true);
+    files.push({ name: filmFile(record.id), content: film, crc: await crcOfFilm(film) });
   }
-  zip.end();
-  if (broke) throw broke as Error;
-  return new Blob(parts, { type: 'application/zip' });
+  return storedZip(files, 'application/zip');
 }
 
-function pointsInOneRun(lists: readonly Float32Array[]): Uint8Array {
+function inMemory(name: string, content: Uint8Array<ArrayBuffer>): FileToStore {
+  return { name, content, crc: crc32Of(content) };
+}
+
+async function crcOfFilm(film: Blob): Promise<number> {
+  const crc = createCrc32();
+  for (let at = 0; at < film.size; at += SLICE_BYTES) {
+    crc.add(new Uint8Array(await film.slice(at, at + SLICE_BYTES).arrayBuffer()));
+  }
+  return crc.value();
+}
+
+function pointsInOneRun(lists: readonly Float32Array[]): Uint8Array<ArrayBuffer> {
   const all = new DataView(new ArrayBuffer(4 * lists.reduce((sum, list) => sum + list.length, 0)));
   const bytes = new Uint8Array(all.buffer);
   let at = 0;

@@ -78,6 +78,11 @@ export function createLogbook(store: RecordStore, options: LogbookOptions = {}):
       const all = await records.all();
       return succeeded({ ...all, entries: inOrderOfTime(all.entries) });
     },
+    packed: async () => {
+      const all = await records.packed();
+      const entries = [...all.entries].sort((a, b) => compared(a.entry.at, b.entry.at));
+      return succeeded({ ...all, entries });
+    },
     async putIn(contents: LogbookContents) {
       return succeeded(await write({ ...NO_CHANGE, ...contents }));
     },

@@ -1,10 +1,10 @@
 import type { IDBPTransaction } from 'idb';
 
-import type { LogEntry, WheelRecord } from '../../contract/logbook.ts';
+import type { LogEntry, PackedEntry, WheelRecord } from '../../contract/logbook.ts';
 import { readEntry, readStand, readWheel } from '../../contract/readRecords.ts';
 import type { DatabaseAccess } from './database.ts';
-import { STAND_KEY, type LogbookSchema } from './databaseSchema.ts';
-import { entryOfRow, rowOfEntry } from './entryRows.ts';
+import { STAND_KEY, type LogbookDatabase, type LogbookSchema } from './databaseSchema.ts';
+import { entryOfRow, packedEntryOfRow, rowOfEntry } from './entryRows.ts';
 import { wheelAfter } from './memoryRecords.ts';
 import { wholeOrNothing } from './wholeOrNothing.ts';
 import { touchedWheelIds, type RecordBatch, type RecordStore } from './recordStore.ts';
@@ -24,7 +24,7 @@ export function createDatabaseRecords(access: DatabaseAccess): RecordStore {
     if (!read.ok) unreadable.add(`wheel ${idOf(row)}`);
     return read.ok ? [read.value] : [];
   };
-  const readableEntry = (row: unknown, points: Float32Array | undefined): LogEntry[] => {
+  const readableEntry = (row: unknown, points?: Float32Array): LogEntry[] => {
     const read = readEntry(entryOfRow(row, points));
     if (!read.ok) unreadable.add(`entry ${idOf(row)}`);
     return read.ok ? [read.value] : [];
@@ -34,6 +34,30 @@ export function createDatabaseRecords(access: DatabaseAccess): RecordStore {
     const read = readStand(row);
     if (!read.ok) unreadable.add('stand');
     return read.ok ? read.value : null;
+  };
+  const readablePacked = (row: unknown, points?: Float32Array<ArrayBuffer>): PackedEntry[] => {
+    const read = packedEntryOfRow(row, points);
+    if (!read.ok) unreadable.add(`entry ${idOf(row)}`);
+    return read.ok ? [read.value] : [];
+  };
+  const everything = async <Entry>(
+    db: LogbookDatabase,
+    readable: (row: unknown, points?: Float32Array<ArrayBuffer>) => Entry[],
+  ) => {
+    const read = db.transaction(ALL_STORES);
+    const [stand, wheels, rows, keys, points] = await Promise.all([
+      read.objectStore('stand').get(STAND_KEY),
+      read.objectStore('wheels').getAll(),
+      read.objectStore('entries').getAll(),
+      read.objectStore('traces').getAllKeys(),
+      read.objectStore('traces').getAll(),
+    ]);
+    const pointsOf = new Map(keys.map((key, i) => [key, points[i]]));
+    return {
+      stand: readableStand(stand),
+      wheels: wheels.flatMap(readableWheel),
+      entries: rows.flatMap((row) => readable(row, pointsOf.get(idOf(row)))),
+    };
   };
   /** A wheel's entries inside a transaction. */
   const entriesIn = async (transaction: Writing, wheelId: string): Promise<LogEntry[]> => {
@@ -73,23 +97,8 @@ export function createDatabaseRecords(access: DatabaseAccess): RecordStore {
         ]);
         return (row === undefined ? null : readableEntry(row, points)[0]) ?? null;
       }),
-    all: () =>
-      access.run(async (db) => {
-        const read = db.transaction(ALL_STORES);
-        const [stand, wheels, rows, keys, points] = await Promise.all([
-          read.objectStore('stand').get(STAND_KEY),
-          read.objectStore('wheels').getAll(),
-          read.objectStore('entries').getAll(),
-          read.objectStore('traces').getAllKeys(),
-          read.objectStore('traces').getAll(),
-        ]);
-        const pointsOf = new Map(keys.map((key, i) => [key, points[i]]));
-        return {
-          stand: readableStand(stand),
-          wheels: wheels.flatMap(readableWheel),
-          entries: rows.flatMap((row) => readableEntry(row, pointsOf.get(idOf(row)))),
-        };
-      }),
+    all: () => access.run(async (db) => everything(db, readableEntry)),
+    packed: () => access.run(async (db) => everything(db, readablePacked)),
     write: (batch) =>
       access.run(async (db) => {
         // "strict": on the disk, not only on its way there, when the promise resolves.

@@ -18,7 +18,7 @@ export interface LogbookSchema extends DBSchema {
   /** By `id`; a sweep's `trace` holds the head only. */
   entries: { key: string; value: unknown; indexes: { byWheelAndTime: [string, string] } };
   /** The points of a sweep's trace, by the entry's id. */
-  traces: { key: string; value: Float32Array };
+  traces: { key: string; value: Float32Array<ArrayBuffer> };
   /** By `id`. */
   films: { key: string; value: unknown };
   /** By the film's id and the piece's number from 0. */

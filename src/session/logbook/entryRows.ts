@@ -1,5 +1,7 @@
-import type { LogEntry } from '../../contract/logbook.ts';
-import { packedTrace, unpackedTrace, type TraceHead } from './packedTrace.ts';
+import type { LogEntry, PackedEntry, TraceHead } from '../../contract/logbook.ts';
+import { succeeded, type Outcome } from '../../contract/outcome.ts';
+import { readEntry, readPackedTrace, type RecordTrouble } from '../../contract/readRecords.ts';
+import { LISTS, packedEntry, unpackedTrace } from './packedTrace.ts';
 
 /** An entry as it is stored: the points of its trace lie beside it. */
 export interface EntryRow {
@@ -8,9 +10,12 @@ export interface EntryRow {
 }
 
 export function rowOfEntry(entry: LogEntry): EntryRow {
-  if (entry.kind !== 'sweep' || entry.trace === null) return { row: entry, points: null };
-  const { head, points } = packedTrace(entry.trace);
-  return { row: { ...entry, trace: head }, points };
+  return rowOfPacked(packedEntry(entry));
+}
+
+export function rowOfPacked({ entry, trace }: PackedEntry): EntryRow {
+  if (trace === null) return { row: entry, points: null };
+  return { row: { ...entry, trace: trace.head }, points: trace.points };
 }
 
 /**
@@ -21,6 +26,21 @@ export function entryOfRow(row: unknown, points: Float32Array | undefined): unkn
   const head = traceHeadOf(row);
   if (head === null) return row;
   return { ...(row as object), trace: points ? unpackedTrace(head, points) : null };
+}
+
+/** The entry of a row, checked, its trace left packed: what {@link entryOfRow} is for a drawing. */
+export function packedEntryOfRow(
+  row: unknown,
+  points: Float32Array<ArrayBuffer> | undefined,
+): Outcome<PackedEntry, RecordTrouble> {
+  const head = traceHeadOf(row);
+  const entry = readEntry(head === null ? row : { ...(row as object), trace: null });
+  if (!entry.ok) return entry;
+  if (head === null || points?.length !== LISTS * head.pointCount) {
+    return succeeded({ entry: entry.value, trace: null });
+  }
+  const trace = readPackedTrace({ head, points });
+  return trace.ok ? succeeded({ entry: entry.value, trace: trace.value }) : trace;
 }
 
 function traceHeadOf(row: unknown): TraceHead | null {

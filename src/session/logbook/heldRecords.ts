@@ -2,11 +2,13 @@ import type {
   KeepingTrouble,
   LogbookContents,
   LogEntry,
+  PackedContents,
   StandRecord,
   WheelRecord,
 } from '../../contract/logbook.ts';
 import type { Outcome } from '../../contract/outcome.ts';
 import { wheelAfter } from './memoryRecords.ts';
+import { packedEntry } from './packedTrace.ts';
 import {
   entriesAfter,
   joinedBatch,
@@ -27,6 +29,7 @@ export interface HeldRecords {
   entriesOf(wheelId: string): Promise<readonly LogEntry[]>;
   entry(entryId: string): Promise<LogEntry | null>;
   all(): Promise<LogbookContents>;
+  packed(): Promise<PackedContents>;
   /** True when all is in storage now. */
   write(batch: RecordBatch): Promise<boolean>;
   trouble(): KeepingTrouble | null;
@@ -95,6 +98,16 @@ export function createHeldRecords(store: RecordStore, onTrouble: () => void): He
         entries: [...stored.entries.filter(({ id }) => !gone.has(id)), ...held.entries],
       };
     },
+    async packed() {
+      const stored = await asked<PackedContents>(store.packed(), EMPTY_PACKED);
+      const gone = new Set([...held.removed, ...held.entries].map(({ id }) => id));
+      const kept = stored.entries.filter(({ entry }) => !gone.has(entry.id));
+      return {
+        stand: held.stand ?? stored.stand,
+        wheels: await withHeld(stored.wheels),
+        entries: [...kept, ...held.entries.map(packedEntry)],
+      };
+    },
     async write(batch) {
       const together = joinedBatch(held, batch);
       const written = await store.write(together);
@@ -113,6 +126,7 @@ export function createHeldRecords(store: RecordStore, onTrouble: () => void): He
 }
 
 const EMPTY: LogbookContents = { stand: null, wheels: [], entries: [] };
+const EMPTY_PACKED: PackedContents = { stand: null, wheels: [], entries: [] };
 
 function isEmpty({ stand, wheels, entries, removed }: RecordBatch): boolean {
   return stand === null && wheels.length + entries.length + removed.length === 0;

@@ -1,6 +1,7 @@
 import type { LogEntry, StandRecord, WheelRecord } from '../../contract/logbook.ts';
 import { succeeded } from '../../contract/outcome.ts';
 import { withStateOf } from '../../job/wheelState.ts';
+import { packedContents } from './packedTrace.ts';
 import {
   changesEntriesOf,
   later,
@@ -36,6 +37,10 @@ export function createMemoryRecords(): RecordStore {
     entry: async (entryId) => succeeded(entries.get(entryId) ?? null),
     all: async () =>
       succeeded({ stand, wheels: [...wheels.values()], entries: [...entries.values()] }),
+    packed: async () =>
+      succeeded(
+        packedContents({ stand, wheels: [...wheels.values()], entries: [...entries.values()] }),
+      ),
     async write(batch) {
       write(batch);
       return succeeded(undefined);

@@ -1,21 +1,20 @@
+import type {
+  LogbookContents,
+  LogEntry,
+  PackedContents,
+  PackedEntry,
+  PackedTrace,
+  TraceHead,
+} from '../../contract/logbook.ts';
 import type { SweepTrace } from '../../contract/sweep.ts';
 
 /**
- * A trace in two parts: what is said in words and numbers, and its three lists as one run of
+ * A trace is kept in two parts: what is said in words and numbers, and its three lists as one run of
  * 32-bit floats (angle, height, residual, one list after the other). Stored apart, since a logbook
  * is listed and searched a thousand times for each time that a trace is drawn.
  */
-export interface PackedTrace {
-  readonly head: TraceHead;
-  readonly points: Float32Array<ArrayBuffer>;
-}
-
-export interface TraceHead extends Pick<SweepTrace, 'fit' | 'rockingPeriodS' | 'contributionsG'> {
-  /** Length of each list. */
-  readonly pointCount: number;
-}
-
-const LISTS = 3;
+/** Angle, height, residual. */
+export const LISTS = 3;
 
 export function packedTrace(trace: SweepTrace): PackedTrace {
   const { wheelAngleDeg, heightMm, residualMm, fit, rockingPeriodS, contributionsG } = trace;
@@ -31,4 +30,13 @@ export function unpackedTrace(head: TraceHead, points: Float32Array): SweepTrace
   if (points.length !== LISTS * pointCount) return null;
   const list = (i: number) => points.slice(i * pointCount, (i + 1) * pointCount);
   return { ...rest, wheelAngleDeg: list(0), heightMm: list(1), residualMm: list(2) };
+}
+
+export function packedEntry(entry: LogEntry): PackedEntry {
+  if (entry.kind !== 'sweep' || entry.trace === null) return { entry, trace: null };
+  return { entry: { ...entry, trace: null }, trace: packedTrace(entry.trace) };
+}
+
+export function packedContents(contents: LogbookContents): PackedContents {
+  return { ...contents, entries: contents.entries.map(packedEntry) };
 }

@@ -2,6 +2,7 @@ import type {
   KeepingTrouble,
   LogbookContents,
   LogEntry,
+  PackedContents,
   StandRecord,
   WheelRecord,
 } from '../../contract/logbook.ts';
@@ -41,6 +42,8 @@ export interface RecordStore {
   entriesOf(wheelId: string): Kept<readonly LogEntry[]>;
   entry(entryId: string): Kept<LogEntry | null>;
   all(): Kept<LogbookContents>;
+  /** The same with traces as they are kept. */
+  packed(): Kept<PackedContents>;
   write(batch: RecordBatch): Kept<void>;
   /** Stored records that could not be read so far. */
   unreadableCount(): number;

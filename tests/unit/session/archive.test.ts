@@ -1,10 +1,15 @@
+import { strFromU8, unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 
 import { readArchive } from '../../../src/session/archive/readArchive.ts';
+import { storedZip } from '../../../src/session/archive/storedZip.ts';
 import { writeArchive } from '../../../src/session/archive/writeArchive.ts';
+import { packedContents } from '../../../src/session/logbook/packedTrace.ts';
+import { zipDirectory } from '../../../src/session/archive/zipDirectory.ts';
 import { readingsCsv } from '../../../src/session/archive/readingsCsv.ts';
 import { mergedContents } from '../../../src/job/mergedContents.ts';
 import { createMemoryLogbook } from '../../../src/session/logbook/memoryLogbook.ts';
+import { earlierArchive } from '../../fakes/earlierArchive.ts';
 import { filmRecord, smallLogbook } from '../../fakes/archiveFixtures.ts';
 
 const film = new Blob([Uint8Array.from({ length: 3000 }, (_, i) => i % 251)]);
@@ -12,7 +17,9 @@ const film = new Blob([Uint8Array.from({ length: 3000 }, (_, i) => i % 251)]);
 describe('an archive', () => {
   it('gives back what was put in, traces bit by bit', async () => {
     const contents = smallLogbook();
-    const archive = await writeArchive(contents, [{ record: filmRecord('f1', film.size), film }]);
+    const archive = await writeArchive(packedContents(contents), [
+      { record: filmRecord('f1', film.size), film },
+    ]);
     const read = await readArchive(archive);
     expect(read.ok && read.value.contents).toEqual(contents);
     const [back] = read.ok ? read.value.films : [];
@@ -20,8 +27,36 @@ describe('an archive', () => {
     expect(await back!.film.arrayBuffer()).toEqual(await film.arrayBuffer());
   });
 
+  it('that was saved compressed, as this program once did, is read as well', async () => {
+    const contents = smallLogbook();
+    const saved = await earlierArchive(contents, [{ record: filmRecord('f1', film.size), film }]);
+    const directory = await zipDirectory(saved);
+    expect(directory!.map(({ isCompressed }) => isCompressed)).toEqual([true, false, false]);
+    const read = await readArchive(saved);
+    expect(read.ok && read.value.contents).toEqual(contents);
+    expect(read.ok && read.value.films).toHaveLength(1);
+  });
+
+  it('is one that another program takes apart', async () => {
+    const contents = smallLogbook();
+    const archive = await writeArchive(packedContents(contents), [
+      { record: filmRecord('f1', film.size), film },
+    ]);
+    const files = unzipSync(new Uint8Array(await archive.arrayBuffer()));
+    expect(Object.keys(files)).toEqual(['logbook.json', 'traces.f32', 'films/f1']);
+    expect(files['films/f1']).toEqual(new Uint8Array(await film.arrayBuffer()));
+    const json = JSON.parse(strFromU8(files['logbook.json']!)) as { entries: unknown[] };
+    expect(json.entries).toHaveLength(contents.entries.length);
+  });
+
+  it('over 4 GB is not written', () => {
+    const large = Object.defineProperty(new Blob(), 'size', { value: 3e9 });
+    const files = [1, 2].map((n) => ({ name: `films/${n}`, content: large, crc: 0 }));
+    expect(() => storedZip(files, 'application/zip')).toThrow(RangeError);
+  });
+
   it('is refused whole when a film in it is damaged', async () => {
-    const archive = await writeArchive(smallLogbook(), [
+    const archive = await writeArchive(packedContents(smallLogbook()), [
       { record: filmRecord('f1', film.size), film },
     ]);
     const bytes = new Uint8Array(await archive.arrayBuffer());
@@ -40,7 +75,7 @@ describe('an archive', () => {
     const contents = smallLogbook();
     const heavy = { ...contents.wheels[0]!, massKg: { value: 800, origin: 'entered' as const } };
     const read = await readArchive(
-      await writeArchive({ ...contents, wheels: [heavy, contents.wheels[1]!] }),
+      await writeArchive(packedContents({ ...contents, wheels: [heavy, contents.wheels[1]!] })),
     );
     expect(read).toMatchObject({
       ok: false,
@@ -51,7 +86,7 @@ describe('an archive', () => {
   it('with an entry of a wheel that is not in it is refused', async () => {
     const contents = smallLogbook();
     const read = await readArchive(
-      await writeArchive({ ...contents, wheels: [contents.wheels[0]!] }),
+      await writeArchive(packedContents({ ...contents, wheels: [contents.wheels[0]!] })),
     );
     expect(read).toMatchObject({
       ok: false,

@@ -40,6 +40,8 @@ export const logbook: Words['logbook'] = {
   bringIn: 'Gesichertes Logbuch einlesen',
   working: 'Einen Augenblick',
   saveFailed: 'Das Logbuch ließ sich nicht aus dem Speicher lesen.',
+  saveTooLarge:
+    'Mit seinen Filmen ist das Logbuch größer als eine Datei fasst (4 GB). Ohne sie speichern oder zuvor Filme löschen.',
   mergeRule:
     'Was hier ist, bleibt. Steht ein Rad in beiden, gelten die zuletzt geänderten Werte; steht ein Eintrag in beiden mit anderem Inhalt, bleiben beide.',
   mergeDone: (wheels, entries, films) =>

@@ -39,6 +39,8 @@ export const logbook = {
   bringIn: 'Bring in a saved logbook',
   working: 'One moment',
   saveFailed: 'The logbook could not be read from storage.',
+  saveTooLarge:
+    'With its films the logbook is more than one file holds (4 GB). Save it without them, or delete films first.',
   mergeRule:
     'What is here stays. Of a wheel in both, the values changed last are kept; of an entry in both with other content, both are kept.',
   mergeDone: (wheels: number, entries: number, films: number) =>
