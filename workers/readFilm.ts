@@ -6,8 +6,8 @@ import type { YuvCopier } from './yuvCopier.ts';
 
 export interface FilmRead {
   readonly result: SweepResult;
-  /** True when the film broke off and only what came before was read. */
-  readonly cutOff: boolean;
+  /** How the film ended: of one that was cut off, or too long, only the first part was read. */
+  readonly ending: FilmEnding;
   readonly timing: FilmTiming;
 }
 
@@ -27,6 +27,8 @@ export interface FilmTiming {
   readonly filmS: number;
 }
 
+export type FilmEnding = 'whole' | 'cut-off' | 'too-long';
+
 export interface FilmTools {
   readonly copy: YuvCopier;
   readonly report: PictureReport;
@@ -43,6 +45,14 @@ type FilmOutcome = Outcome<FilmRead, FilmTrouble | 'stopped'>;
 const FEWEST_PICTURES = 10;
 /** A second: the last picture's own length and a sound track that runs on are well below it. */
 const SHORT_BY_S = 1;
+
+/**
+ * A wheel turned by hand does nothing that sixty pictures a second do not show: of a film with more,
+ * those that come sooner after the last one than this are left out, s.
+ */
+const LEAST_STEP_S = 1 / 70;
+/** What the core keeps of so many pictures takes 300 MB; it is five minutes at thirty a second. */
+export const MOST_PICTURES = 9000;
 
 /** Reads a whole film, and once more when the reader asks for a second look. */
 export async function readFilm(
@@ -93,7 +103,7 @@ export async function readPasses(
   const result = fit(() => reader.finish());
   return succeeded({
     result,
-    cutOff: broke !== null || film.durationS - once.lastS > SHORT_BY_S,
+    ending: endingOf(film, once),
     timing: {
       pictures,
       passes: twice ? 2 : 1,
@@ -105,6 +115,11 @@ export async function readPasses(
   });
 }
 
+function endingOf(film: Film, { broke, tooLong, lastS }: Pass): FilmEnding {
+  if (tooLong) return 'too-long';
+  return broke !== null || film.durationS - lastS > SHORT_BY_S ? 'cut-off' : 'whole';
+}
+
 interface Pass {
   readonly pictures: number;
   readonly firstS: number;
@@ -113,6 +128,8 @@ interface Pass {
   readonly measuringMs: number;
   /** What the decoder threw where the film broke; null when it came to its end. */
   readonly broke: unknown;
+  /** True when it went on past the last picture that is read. */
+  readonly tooLong: boolean;
 }
 
 async function readPass(
@@ -127,6 +144,7 @@ async function readPass(
   let firstS = 0;
   let lastS = -Infinity;
   let broke: unknown = null;
+  let tooLong = false;
   const frames = film.frames();
   for (;;) {
     const next = await frames.next().catch((error: unknown) => {
@@ -142,7 +160,12 @@ async function readPass(
         return 'stopped';
       }
       // Pictures before time 0 are there for the decoder only; a time that stands still is no picture.
-      if (timeS < 0 || timeS <= lastS) continue;
+      if (timeS < 0 || timeS - lastS < LEAST_STEP_S) continue;
+      if (pictures === MOST_PICTURES) {
+        tooLong = true;
+        await frames.return(undefined);
+        break;
+      }
       if (pictures === 0) firstS = timeS;
       lastS = timeS;
       const picture = await copy(frame, timeS, showing);
@@ -158,7 +181,7 @@ async function readPass(
       workingMs += performance.now() - takenMs;
     }
   }
-  return { pictures, firstS, lastS, workingMs, measuringMs, broke };
+  return { pictures, firstS, lastS, workingMs, measuringMs, broke, tooLong };
 }
 
 function reasonOf(broke: unknown): Record<string, string> {

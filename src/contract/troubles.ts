@@ -35,6 +35,18 @@ export const TROUBLES = {
     secondTime: 'Record the sweep again and wait until the camera has saved it.',
     countsAs: 'file-unreadable',
   },
+  'film-too-long': {
+    cause: 'The film is longer than is read at once; only its first part was read.',
+    remedy: 'Cut the film to the one slow turn, then read it again.',
+    secondTime: 'Record the turn alone: a minute is plenty.',
+    countsAs: 'turn-incomplete',
+  },
+  'film-played': {
+    cause: 'This browser cannot take the film apart; it was played and measured as it ran.',
+    remedy: 'Nothing needs to be done; pictures that came too fast were left out.',
+    secondTime: 'Read it in another browser to have every picture measured.',
+    countsAs: 'file-unreadable',
+  },
   'film-coding-unknown': {
     cause: 'This browser cannot decode the way this video is coded.',
     remedy: 'Open the file in another browser, or record in H.264 (“most compatible”).',

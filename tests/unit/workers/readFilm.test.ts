@@ -4,7 +4,7 @@ import type { YuvPicture } from '../../../src/contract/picture.ts';
 import type { SightMemory, SweepReader } from '../../../src/contract/sweep.ts';
 import type { Film } from '../../../workers/filmFrames.ts';
 import type { FilmPlace } from '../../../workers/pictureReport.ts';
-import { readPasses } from '../../../workers/readFilm.ts';
+import { MOST_PICTURES, readPasses } from '../../../workers/readFilm.ts';
 import { AS_STORED } from '../../../workers/turnedPicture.ts';
 import { createSweepReader } from '../../fakes/fakeReader.ts';
 import setupJson from '../../../samples/shed-front-left.setup.json' with { type: 'json' };
@@ -76,7 +76,7 @@ describe('readPasses', () => {
     const read = await readPasses(film, makeReader, tools);
     expect(read).toMatchObject({
       ok: true,
-      value: { cutOff: false, timing: { pictures: 30, passes: 1 } },
+      value: { ending: 'whole', timing: { pictures: 30, passes: 1 } },
     });
     expect(seenS).toEqual([steps(30)]);
     expect(places.at(-1)).toEqual({ fraction: 1, pass: 1 });
@@ -107,12 +107,32 @@ describe('readPasses', () => {
     const { makeReader, tools } = setUp();
     expect(await readPasses(film, makeReader, tools)).toMatchObject({
       ok: true,
-      value: { cutOff: true },
+      value: { ending: 'cut-off' },
     });
     const silent = filmOf(steps(30), { durationS: 10 });
     expect(await readPasses(silent.film, makeReader, tools)).toMatchObject({
-      value: { cutOff: true },
+      value: { ending: 'cut-off' },
     });
+  });
+
+  it('of a film with more pictures than a hand can turn in takes sixty a second', async () => {
+    const { film, stillOpen } = filmOf(Array.from({ length: 480 }, (_, i) => i / 240));
+    const { seenS, makeReader, tools } = setUp();
+    expect(await readPasses(film, makeReader, tools)).toMatchObject({
+      value: { ending: 'whole', timing: { pictures: 120 } },
+    });
+    expect(seenS[0]!.slice(0, 3)).toEqual([0, 4 / 240, 8 / 240]);
+    expect(stillOpen()).toBe(0);
+  });
+
+  it('of a film of twenty minutes reads what there is memory for, and says so', async () => {
+    const { film, stillOpen } = filmOf(Array.from({ length: 20 * 60 * 30 }, (_, i) => i / 30));
+    const { makeReader, tools } = setUp();
+    const all = { ...tools, stopped: () => false };
+    expect(await readPasses(film, makeReader, all)).toMatchObject({
+      value: { ending: 'too-long', timing: { pictures: MOST_PICTURES } },
+    });
+    expect(stillOpen()).toBe(0);
   });
 
   it('has no reading of a film that breaks at once, or has no picture', async () => {

@@ -8,6 +8,7 @@ export const evidence: Words['evidence'] = {
   residualPx: ['Linie neben ihrer Kurve um'],
   spanDeg: ['Linie rund um die Lauffläche zu sehen'],
   turnWithoutLineDeg: ['ohne sichtbare Linie gedreht'],
+  readUntilS: ['gelesen bis', '\u00a0s'],
   secondsWithoutLine: ['ohne die Linie', '\u00a0s'],
   longestSeconds: ['längste Strecke davon', '\u00a0s'],
   movedPx: ['Linie neben ihrem Platz um'],

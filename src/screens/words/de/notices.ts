@@ -116,6 +116,18 @@ export const notices: Words['notices'] = {
     remedy: 'Die ganze Datei noch einmal von der Kamera kopieren, dann auswerten.',
     secondTime: 'Noch einmal aufnehmen und warten, bis die Kamera gespeichert hat.',
   },
+  'film-too-long': {
+    cause:
+      'Der Film ist länger, als auf einmal gelesen wird; nur sein erster Teil wurde ausgewertet.',
+    remedy: 'Den Film auf die eine langsame Umdrehung kürzen, dann noch einmal auswerten.',
+    secondTime: 'Nur die Umdrehung aufnehmen: eine Minute reicht gut.',
+  },
+  'film-played': {
+    cause:
+      'Dieser Browser kann den Film nicht zerlegen; er wurde abgespielt und dabei ausgewertet.',
+    remedy: 'Nichts zu tun; Bilder, die zu schnell kamen, wurden ausgelassen.',
+    secondTime: 'In einem anderen Browser auswerten, damit jedes Bild gemessen wird.',
+  },
   'film-coding-unknown': {
     cause: 'Dieser Browser kann die Art, wie der Film kodiert ist, nicht lesen.',
     remedy: 'In einem anderen Browser öffnen oder in H.264 aufnehmen („größte Kompatibilität“).',

@@ -10,6 +10,7 @@ export const evidence: Readonly<Record<string, readonly [name: string, unit?: st
   residualPx: ['line off its curve by'],
   spanDeg: ['line seen round the tread'],
   turnWithoutLineDeg: ['turned without the line in sight'],
+  readUntilS: ['read as far as', '\u00a0s'],
   secondsWithoutLine: ['without the line', '\u00a0s'],
   longestSeconds: ['longest stretch of that', '\u00a0s'],
   movedPx: ['line found off its place by'],
