@@ -140,6 +140,8 @@ export interface PictureOverlay {
   readonly heightPx: number;
   readonly linePx: Float32Array;
   readonly edgePx: Float32Array;
+  /** Azimuth of each point of the edge, degrees from the sight, decreasing; as `turnDeg` counts. */
+  readonly edgeAzimuthDeg?: Float32Array;
   readonly sightPx: { readonly xPx: number; readonly yPx: number };
   readonly markPx: { readonly xPx: number; readonly yPx: number } | null;
   readonly laserColour: 'green' | 'red';

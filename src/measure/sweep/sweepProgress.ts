@@ -1,12 +1,7 @@
-import type {
-  PictureOverlay,
-  SweepProgress,
-  SweepReaderOptions,
-  SweepSoFar,
-} from '../../contract/sweep.ts';
+import type { SweepProgress, SweepReaderOptions, SweepSoFar } from '../../contract/sweep.ts';
 import { SECTOR_COUNT, SECTOR_DEG } from '../../contract/sweep.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
-import { RAD_PER_DEG, wrapHalfTurnDeg, wrapTurnDeg } from '../../quantities/angle.ts';
+import { RAD_PER_DEG } from '../../quantities/angle.ts';
 import { modelResponse } from '../../balance/response.ts';
 import { vectorAmount } from '../../quantities/vector.ts';
 import {
@@ -16,15 +11,17 @@ import {
   type RunningTilt,
 } from '../fit/runningTilt.ts';
 import { riseAt } from '../edge/leanFit.ts';
-import { projectPoint } from '../geometry/camera.ts';
 import { absoluteLean, type SweepRecording } from './sweepRecording.ts';
 import { coveredDeg } from './sweepChecks.ts';
 import { markOf } from './solvedSweep.ts';
-import { roomPoint, sightBlock, type WheelView } from './wheelView.ts';
+import { pictureOverlay } from './pictureOverlay.ts';
+import { sightBlock, type WheelView } from './wheelView.ts';
 
 /** What is told after each picture of a running sweep. */
 export interface ProgressKeeper {
   readonly sectors: boolean[];
+  /** Turn of the picture before, null when it was not known. */
+  passedDeg: number | null;
   /** Wheel angle of the mark, counted from the first picture's turn; null until it was seen. */
   markDeg: number | null;
   framesUntilMarkCheck: number;
@@ -43,14 +40,13 @@ const MARK_CHECK_EVERY = 24;
 const ENOUGH_DEG = 385;
 /** Two turns and the same: a tape that has not been found by then will not be found by turning on. */
 const NO_TAPE_DEG = 745;
-/** Overlay lines have a point every so many degrees of azimuth. */
-const OVERLAY_STEP_DEG = 4;
 /** A line seen in less than this share of its columns is lost for the moment. */
 const LINE_SHARE_NOW = 0.06;
 
 export function createProgressKeeper(options: SweepReaderOptions = {}): ProgressKeeper {
   return {
     sectors: new Array<boolean>(SECTOR_COUNT).fill(false),
+    passedDeg: null,
     markDeg: null,
     framesUntilMarkCheck: MARK_CHECK_EVERY,
     markFoundAtDeg: 0,
@@ -89,7 +85,7 @@ export function followingProgress(
   const { frames, turn, view } = recording;
   const frame = frames[frames.length - 1];
   const rawTurnDeg = frame.turnIndex === null ? null : turn.turnDeg[frame.turnIndex];
-  if (rawTurnDeg !== null) keeper.sectors[Math.floor(wrapTurnDeg(rawTurnDeg) / SECTOR_DEG)] = true;
+  passSectors(keeper, rawTurnDeg);
   checkMark(recording, keeper, rawTurnDeg);
   const trouble = troubleNow(frame.lean === null, frame.turnIndex === null, frame.lineShare);
   const covered = coveredDeg(turn.turnDeg);
@@ -108,9 +104,28 @@ export function followingProgress(
       ? recording.edge.heightMm + riseAt(view.basis, lean, sightBlock(view))
       : null,
     enough: covered >= (keeper.markDeg === null ? NO_TAPE_DEG : ENOUGH_DEG),
-    overlay: overlayNow(recording, keeper, rawTurnDeg),
+    overlay: pictureOverlay(
+      recording,
+      keeper.markDeg === null || rawTurnDeg === null ? null : turnNowDeg(keeper, rawTurnDeg),
+    ),
     soFar: soFarNow(recording, keeper, rawTurnDeg, covered),
   };
+}
+
+/** Pictures that are dropped leave steps of this size; what lies within one has passed too, degrees. */
+const LONGEST_STEP_DEG = 3 * SECTOR_DEG;
+
+/** Marks what passed the sight between the picture before and this one. */
+function passSectors(keeper: ProgressKeeper, rawTurnDeg: number | null): void {
+  const before = keeper.passedDeg;
+  keeper.passedDeg = rawTurnDeg;
+  if (rawTurnDeg === null) return;
+  const isStep = before !== null && Math.abs(rawTurnDeg - before) <= LONGEST_STEP_DEG;
+  const first = Math.floor((isStep ? Math.min(before, rawTurnDeg) : rawTurnDeg) / SECTOR_DEG);
+  const last = Math.floor((isStep ? Math.max(before, rawTurnDeg) : rawTurnDeg) / SECTOR_DEG);
+  for (let at = first; at <= last; at++) {
+    keeper.sectors[((at % SECTOR_COUNT) + SECTOR_COUNT) % SECTOR_COUNT] = true;
+  }
 }
 
 /** √5.991: half axis of the 95 % region of two components in standard deviations. */
@@ -174,64 +189,4 @@ function turnNowDeg(keeper: ProgressKeeper, rawTurnDeg: number): number {
 function turnAtSightDeg(keeper: ProgressKeeper, view: WheelView, rawTurnDeg: number): number {
   const asideDeg = keeper.markDeg === null ? 0 : view.sight.asideDeg;
   return turnNowDeg(keeper, rawTurnDeg) - asideDeg;
-}
-
-function overlayNow(
-  recording: SweepRecording,
-  keeper: ProgressKeeper,
-  rawTurnDeg: number | null,
-): PictureOverlay {
-  const { view, edge, tilt } = recording;
-  const { pose } = view.sight.camera;
-  const lean = absoluteLean(recording, tilt.last);
-  const azimuths = [...view.layout.azimuthsDeg];
-  const reach = azimuths[azimuths.length - 1];
-  const line: number[] = [];
-  const rim: number[] = [];
-  const at = new Float64Array(2);
-  for (let azimuth = reach; azimuth >= -reach; azimuth -= OVERLAY_STEP_DEG) {
-    const { xMm, yMm } = roomPoint(view, azimuth);
-    if (projectPoint(view.sight.camera, xMm, yMm, 0, at)) line.push(at[0], at[1]);
-    const a = (azimuth * Math.PI) / 180;
-    const gain = interpolateGain(view.basis.gainMm, azimuths, azimuth);
-    const z = edge.heightMm + gain * (lean.toward * Math.cos(a) + lean.across * Math.sin(a));
-    if (projectPoint(view.sight.camera, xMm, yMm, z, at)) rim.push(at[0], at[1]);
-  }
-  return {
-    widthPx: pose.widthPx,
-    heightPx: pose.heightPx,
-    linePx: Float32Array.from(line),
-    edgePx: Float32Array.from(rim),
-    sightPx: view.sight.sightPx,
-    markPx: markNow(recording, keeper, rawTurnDeg),
-    laserColour: view.sight.laserColour,
-  };
-}
-
-function interpolateGain(
-  gainMm: Float64Array,
-  azimuths: readonly number[],
-  azimuth: number,
-): number {
-  const step = azimuths[1] - azimuths[0];
-  const at = Math.max(0, Math.min(azimuths.length - 1.001, (azimuth - azimuths[0]) / step));
-  const i = Math.floor(at);
-  return gainMm[i] + (at - i) * (gainMm[i + 1] - gainMm[i]);
-}
-
-/** Where the tape stands in the picture, while it is in view. */
-function markNow(
-  recording: SweepRecording,
-  keeper: ProgressKeeper,
-  rawTurnDeg: number | null,
-): { xPx: number; yPx: number } | null {
-  if (keeper.markDeg === null || rawTurnDeg === null) return null;
-  const { view, edge } = recording;
-  const azimuth = wrapHalfTurnDeg(turnNowDeg(keeper, rawTurnDeg));
-  if (Math.abs(azimuth) > view.layout.azimuthsDeg[view.layout.azimuthsDeg.length - 1]) return null;
-  const { xMm, yMm } = roomPoint(view, azimuth);
-  const at = new Float64Array(2);
-  return projectPoint(view.sight.camera, xMm, yMm, edge.heightMm + 10, at)
-    ? { xPx: at[0], yPx: at[1] }
-    : null;
 }

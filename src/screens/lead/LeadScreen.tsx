@@ -79,9 +79,10 @@ function Leading({ wheelId, sweep, weights }: LeadingProps) {
     return <LeadDone {...{ wheelId, written, write, takeBack }} />;
   }
   const problem = state.phase === 'choosing' ? state.problem : null;
+  const sighting = state.phase === 'sighting' ? state : null;
   return (
-    <div className="lead">
-      <ScreenTitle className="unseen">{words.lead.title}</ScreenTitle>
+    <div className={sighting === null ? 'lead' : undefined}>
+      {sighting === null && <ScreenTitle className="unseen">{words.lead.title}</ScreenTitle>}
       {problem !== null && (
         <NoticePanel role="problem" notice={problem} streak={streak}>
           <button type="button" className="plain" data-role="open-sight" onClick={open}>
@@ -92,9 +93,8 @@ function Leading({ wheelId, sweep, weights }: LeadingProps) {
       <LeadStep
         key={at}
         weight={weight}
-        isLive={state.phase === 'sighting'}
+        sighting={sighting}
         isOpening={problem === null}
-        progress={state.phase === 'sighting' ? state.progress : null}
         place={words.lead.step(at + 1, weights.length)}
         onDone={next}
       />

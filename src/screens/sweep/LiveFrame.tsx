@@ -14,6 +14,8 @@ export interface LiveFrameProps {
   readonly mode: 'aim' | 'sweep' | 'lead';
   readonly title: string;
   readonly say: string;
+  /** Told to those who hear the screen instead of a line that changes many times a second. */
+  readonly told?: string | null;
   readonly tone: InstructionTone;
   /** Told below the line, where the line alone would leave one at a loss. */
   readonly cause?: string | null;
@@ -34,7 +36,7 @@ const USUAL_SHAPE = 16 / 9;
 export function LiveFrame(props: LiveFrameProps) {
   const { session, streak } = useApp();
   const [shape, setShape] = useState(USUAL_SHAPE);
-  const { mode, tone, cause = null, notice } = props;
+  const { mode, say, told = null, tone, cause = null, notice } = props;
   return (
     <div
       className="live"
@@ -44,8 +46,16 @@ export function LiveFrame(props: LiveFrameProps) {
     >
       <div className="live-say" data-tone={tone}>
         <ScreenTitle className="unseen">{props.title}</ScreenTitle>
-        <p className="instruction" role="status">
-          {props.say}
+        {told !== null && (
+          <p className="unseen" role="status">
+            {told}
+          </p>
+        )}
+        <p
+          className="instruction"
+          {...(told === null ? { role: 'status' } : { 'aria-hidden': true })}
+        >
+          {say}
         </p>
         {cause !== null && <p className="live-cause">{cause}</p>}
       </div>

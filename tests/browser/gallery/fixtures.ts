@@ -150,17 +150,20 @@ export function progressOf(changes: Partial<SweepProgress> & { covered?: number 
 export function drawnOverlay(laserColour: 'green' | 'red'): PictureOverlay {
   const linePx: number[] = [];
   const edgePx: number[] = [];
+  const edgeAzimuthDeg: number[] = [];
   for (let azimuthDeg = -50; azimuthDeg <= 50; azimuthDeg += 2) {
     const x = 640 - 440 * Math.sin(azimuthDeg * 1.25 * RAD_PER_DEG);
     const y = 240 + 135 * Math.cos(azimuthDeg * 1.25 * RAD_PER_DEG);
     linePx.push(x, y);
     edgePx.push(x, y + 14 + azimuthDeg * 0.1);
+    edgeAzimuthDeg.push(azimuthDeg);
   }
   return {
     widthPx: 1280,
     heightPx: 720,
     linePx: Float32Array.from(linePx),
     edgePx: Float32Array.from(edgePx),
+    edgeAzimuthDeg: Float32Array.from(edgeAzimuthDeg),
     sightPx: { xPx: 640, yPx: 389 },
     markPx: { xPx: 546, yPx: 372 },
     laserColour,

@@ -10,11 +10,12 @@ import { emptyShelf } from '../../fakes/emptyShelf.ts';
 import { drawnPicture } from './drawnPicture.ts';
 import { GALLERY_PLACES } from './galleryPlaces.ts';
 import { fillShed } from './shedLogbook.ts';
-import { GALLERY_STATES } from './states.ts';
+import { GALLERY_STATES, SIGHTING_STATES } from './states.ts';
 
 /**
  * Shows the screens in one fixed state, `?state=NAME`; `&backdrop=ADDRESS` puts a real picture
- * behind the overlay. `?place=NAME` shows a screen of the logbook instead. What the screens ask of the session is written to `window.asked`.
+ * behind the overlay. `?place=NAME` shows a screen of the logbook instead, with `&state=NAME` for
+ * those that follow a camera. What the screens ask of the session is written to `window.asked`.
  */
 const query = new URLSearchParams(location.search);
 const name = query.get('state') ?? 'choosing';
@@ -27,6 +28,8 @@ declare global {
     showState: (name: string) => void;
   }
 }
+
+const STATES = { ...GALLERY_STATES, ...SIGHTING_STATES };
 
 window.asked = [];
 let state: SessionState = { phase: 'choosing', problem: null };
@@ -75,8 +78,8 @@ const session: SweepSession = {
 };
 
 window.showState = (next) => {
-  atItsPlace(GALLERY_STATES[next]!);
-  show(GALLERY_STATES[next]!);
+  atItsPlace(STATES[next]!);
+  show(STATES[next]!);
 };
 
 const logbook = createMemoryLogbook();
@@ -84,7 +87,7 @@ const keeper = createReadingKeeper(session, logbook);
 const update = createAppUpdate(session, null);
 const place = query.get('place');
 if (place === null) {
-  atItsPlace(GALLERY_STATES[name]!);
+  atItsPlace(STATES[name]!);
 } else {
   await fillShed(logbook);
   // Kept on a reload, as an address is.
@@ -94,4 +97,4 @@ await applyStoredLanguage();
 createRoot(document.getElementById('root')!).render(
   <App {...{ session, logbook, shelf: emptyShelf, keeper, update }} />,
 );
-show(GALLERY_STATES[name]!);
+show(STATES[name]!);

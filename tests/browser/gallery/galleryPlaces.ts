@@ -12,6 +12,8 @@ export const GALLERY_PLACES: Readonly<Record<string, string>> = {
   'wheel-proved': places.wheel(proved),
   'bench-new': places.bench(neverRead),
   bench: places.bench(proved),
+  sight: places.sight(read),
+  lead: places.lead(read, SHED_ENTRY_IDS.read),
   stand: places.stand,
   reading: places.reading(read, SHED_ENTRY_IDS.read),
   'reading-refused': places.reading(read, SHED_ENTRY_IDS.refused),

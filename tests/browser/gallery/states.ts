@@ -83,6 +83,45 @@ export const GALLERY_STATES: Readonly<Record<string, SessionState>> = {
   },
 };
 
+/** Screens that need both the logbook and a running camera: the place, and the state it is seen in. */
+export const GALLERY_LIVE: Readonly<Record<string, { place: string; state: string }>> = {
+  'sight-starting': { place: 'sight', state: 'sighting-starting' },
+  'sight-dark': { place: 'sight', state: 'sighting-dark' },
+  'sight-ready': { place: 'sight', state: 'sighting-ready' },
+  'lead-looking': { place: 'lead', state: 'sighting-dark' },
+  'lead-turn': { place: 'lead', state: 'lead-turn' },
+  'lead-far': { place: 'lead', state: 'lead-far' },
+  'lead-here': { place: 'lead', state: 'lead-here' },
+};
+
+/** Sighting takes up its own state; the screens of {@link GALLERY_LIVE} show it. */
+export const SIGHTING_STATES: Readonly<Record<string, SessionState>> = {
+  'sighting-starting': sighting(null),
+  'sighting-dark': sighting(
+    progressOf({ stage: 'looking', trouble: 'too-dark', turnDeg: null, overlay: null }),
+  ),
+  'sighting-ready': sighting(progressOf({ covered: 1, turningDegPerS: 0 })),
+  // The weight's place is at 255°: it stands 37° before the sight, behind the wheel, at the sight.
+  'lead-turn': sighting(progressOf({ covered: 40, turnDeg: 68 })),
+  'lead-far': sighting(progressOf({ covered: 40, turnDeg: 250 })),
+  'lead-here': sighting(progressOf({ covered: 40, turnDeg: 105, turningDegPerS: 0 })),
+};
+
+function sighting(progress: ReturnType<typeof progressOf> | null): SessionState {
+  // The list of states is read where there is no browser, too.
+  const stream = 'MediaStream' in globalThis ? new MediaStream() : ({} as MediaStream);
+  return {
+    phase: 'sighting',
+    source: 'camera',
+    errand: NO_ERRAND,
+    setup: shedSetup,
+    progress,
+    stream,
+    framesDropped: 0,
+    notice: null,
+  };
+}
+
 function sweeping(
   source: 'camera' | 'file',
   progress: ReturnType<typeof progressOf> | null,

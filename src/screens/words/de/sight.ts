@@ -21,7 +21,11 @@ export const lead: typeof enLead = {
   title: 'Zur Stelle',
   opening: 'Kamera wird gestartet',
   findTape: 'Drehen, bis das Band am Visier vorbei ist',
+  looking: 'Stillhalten, bis das Rad zu sehen ist',
   lost: 'Stillhalten: das Rad ist nicht zu sehen',
+  near: 'Langsam.',
+  markIt:
+    'Den Reifen an der Stelle mit Kreide anzeichnen, dann das Gewicht in einer Linie damit aufkleben.',
   turn: (angle, isClockwise) =>
     `${angle} ${isClockwise ? 'im Uhrzeigersinn' : 'gegen den Uhrzeigersinn'} drehen`,
   stick: (mass) => `${mass} hier aufkleben, am Visier`,

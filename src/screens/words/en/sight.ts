@@ -19,7 +19,11 @@ export const lead = {
   title: 'To the spot',
   opening: 'Starting the camera',
   findTape: 'Turn until the tape has passed the sight',
+  looking: 'Hold still until the wheel is seen',
   lost: 'Hold still: the wheel is not seen',
+  near: 'Slowly.',
+  markIt:
+    'Mark the tyre with chalk where the spot stands, then stick the weight on in line with it.',
   turn: (angle: string, isClockwise: boolean) =>
     `Turn ${angle} ${isClockwise ? 'clockwise' : 'counter-clockwise'}`,
   stick: (mass: string) => `Stick ${mass} here, at the sight`,
