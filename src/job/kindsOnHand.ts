@@ -15,7 +15,7 @@ export function kindsOnHand(
   if (stock.length > 0) return stock as readonly WeightKind[];
   const fittings = new Set(rings.flatMap(({ accepts }) => accepts));
   return [...fittings].map((fitting) => ({
-    label: fitting,
+    label: `${weightStepG} g`,
     massG: weightStepG,
     lengthMm: weightStepG * MM_PER_G,
     fitting,

@@ -1,4 +1,12 @@
-import { appendFileSync, existsSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs';
+import {
+  appendFileSync,
+  existsSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, resolve } from 'node:path';
 
@@ -69,4 +77,27 @@ async function encodePictures(quality: number): Promise<void> {
     });
     await keepPictures(dataUrl.slice(dataUrl.indexOf(',') + 1));
   }
+}
+
+const START_OF_PICTURE = Buffer.from([0xff, 0xd8, 0xff]);
+
+/** Pictures a second at which Chromium plays a motion-JPEG file as a camera. */
+const CAMERA_FPS = 30;
+
+/**
+ * The motion-JPEG of a film with a wheel that still waits before it: the first pictures forth and
+ * back for so long, no two alike in a row, as when a hand has not begun to turn.
+ */
+export function withLeadIn(filmPath: string, seconds: number, target: string): void {
+  const film = readFileSync(cameraFilmPath(filmPath));
+  const starts: number[] = [];
+  for (let at = 0; at >= 0; at = film.indexOf(START_OF_PICTURE, at + 1)) starts.push(at);
+  const pictures = starts.map((start, index) => film.subarray(start, starts[index + 1]));
+  const forth = pictures.slice(0, 8);
+  const round = [...forth, ...forth.slice(1, -1).toReversed()];
+  const leadIn = Array.from(
+    { length: Math.round((seconds * CAMERA_FPS) / round.length) },
+    () => round,
+  );
+  writeFileSync(target, Buffer.concat([...leadIn.flat(), ...pictures]));
 }

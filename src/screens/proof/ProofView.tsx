@@ -39,9 +39,9 @@ export function ProofView({ pair, proof, wheel, units }: ProofViewProps) {
       <section className="proof-say">
         <p className="answer-label">{wheel.label}</p>
         <ScreenTitle className="proof-verdict">{words.proof.verdicts[verdict.verdict]}</ScreenTitle>
+        <p className="proof-left-word">{words.proof.left}</p>
         <p className="proof-left">
           <ShapeSign shape="left" />
-          <span>{words.proof.left} </span>
           <span className="figure">{left.figure}</span>
           <span className="figure-unit"> {left.unit}</span>
           {left.plusMinus !== null && <span className="figure-spread"> ± {left.plusMinus}</span>}
@@ -83,8 +83,15 @@ function nextWords(verdict: Proof['verdict']['verdict']): string {
 
 function ProofActions({ pair, proof, wheel }: Omit<ProofViewProps, 'units'>) {
   const passed = proof.verdict.verdict === 'pass';
+  const toWheel = (
+    <Link className={passed ? 'main' : 'plain'} href={places.wheel(wheel.id)}>
+      {words.proof.toWheel}
+    </Link>
+  );
+  // What to do next comes first.
   return (
     <div className="read-actions">
+      {passed && toWheel}
       <Link
         className={passed ? 'plain' : 'main'}
         href={places.weights(wheel.id, pair.after.id)}
@@ -92,9 +99,7 @@ function ProofActions({ pair, proof, wheel }: Omit<ProofViewProps, 'units'>) {
       >
         {words.proof.trim}
       </Link>
-      <Link className={passed ? 'main' : 'plain'} href={places.wheel(wheel.id)}>
-        {words.proof.toWheel}
-      </Link>
+      {!passed && toWheel}
       <Link className="plain" href={places.sight(wheel.id)}>
         {words.proof.sweepAgain}
       </Link>

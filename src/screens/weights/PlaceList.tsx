@@ -24,7 +24,7 @@ export function PlaceList({
               )}
             </strong>
             <span>
-              {words.weights.pieces(piecesText(place))},{' '}
+              {words.weights.pieces(piecesText(place, units))},{' '}
               {words.weights.radius(formatKnown('length', place.radiusMm, units))}
             </span>
           </p>
@@ -34,9 +34,11 @@ export function PlaceList({
   );
 }
 
-/** "2 × 10 g strip, 1 × 5 g strip" */
-function piecesText({ pieces }: WeightPlace): string {
-  const counts = new Map<string, number>();
-  for (const { label } of pieces) counts.set(label, (counts.get(label) ?? 0) + 1);
-  return [...counts].map(([label, count]) => `${count} × ${label}`).join(', ');
+/** "2 × 10 g, 1 × 5 g" */
+function piecesText({ pieces }: WeightPlace, units: Units): string {
+  const counts = new Map<number, number>();
+  for (const { massG } of pieces) counts.set(massG, (counts.get(massG) ?? 0) + 1);
+  return [...counts]
+    .map(([massG, count]) => `${count} × ${formatKnownMass(massG, units)}`)
+    .join(', ');
 }

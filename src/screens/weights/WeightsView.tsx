@@ -7,6 +7,7 @@ import type { AcceptedReading } from '../../contract/reading.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import type { PlanTrouble, PlanWishes, WeightPlan } from '../../job/weightPlan.ts';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
+import { UndoBar, type UndoOffer } from '../parts/UndoBar.tsx';
 import { readingSummary } from '../read/readingSummary.ts';
 import { places } from '../shell/places.ts';
 import { formatKnownMass, formatMass, type Units } from '../words/numbers.ts';
@@ -33,7 +34,16 @@ export interface WeightsViewProps {
 export function WeightsView(props: WeightsViewProps) {
   const { reading, setup, wheel, plan, units, onBlock } = props;
   const [drawing, setDrawing] = useState(false);
+  const [offer, setOffer] = useState<UndoOffer | null>(null);
   const arcs = wheel.forbiddenArcs;
+  const changeArcs = (next: readonly WheelArcRecord[]) => {
+    onBlock(next);
+    const undo = () => {
+      setOffer(null);
+      onBlock(arcs);
+    };
+    setOffer(next.length < arcs.length ? { text: words.weights.freed, undo } : null);
+  };
   const summary = readingSummary(reading, setup);
   const leftG = plan.ok ? plan.value.leftGmm / setup.wheel.weightRadiusMm : summary.amountG;
   const left = words.weights.left(formatMass(leftG, units, summary.amountPlusMinusG).text);
@@ -50,7 +60,7 @@ export function WeightsView(props: WeightsViewProps) {
           left={left}
           units={units}
           drawing={drawing}
-          onArc={(arc) => onBlock([...arcs, arc])}
+          onArc={(arc) => changeArcs([...arcs, arc])}
         />
       </section>
       <section className="weights-say">
@@ -91,8 +101,9 @@ export function WeightsView(props: WeightsViewProps) {
         arcs={arcs}
         drawing={drawing}
         onDrawing={setDrawing}
-        onArcs={(next) => onBlock(next)}
+        onArcs={changeArcs}
       />
+      <UndoBar offer={offer} />
     </div>
   );
 }

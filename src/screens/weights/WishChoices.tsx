@@ -16,7 +16,7 @@ export function WishChoices({ wheel, wishes, units, onWishes }: WishChoicesProps
     <div className="weights-wishes">
       <fieldset className="choice-row">
         <legend>{words.weights.placesLegend}</legend>
-        {([2, 1] as const).map((count) => (
+        {([1, 2] as const).map((count) => (
           <label key={count}>
             <input
               type="radio"

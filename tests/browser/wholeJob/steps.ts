@@ -74,12 +74,18 @@ export async function savedLogbook(page: Page, role: 'save-logbook' | 'save-with
   return readFileSync(await download.path());
 }
 
-/** What a saved logbook holds; the moment of saving is the one thing that may differ. */
+/**
+ * What a saved logbook holds, films and all. Two things may differ: the moment of saving, and into
+ * how many pieces a browser's storage has cut a film.
+ */
 export function contentsOf(archive: Buffer): Record<string, unknown> {
   const files = unzipSync(new Uint8Array(archive));
-  const { madeAt: _, ...logbook } = JSON.parse(
-    new TextDecoder().decode(files['logbook.json']),
-  ) as Record<string, unknown>;
+  const logbook = JSON.parse(new TextDecoder().decode(files['logbook.json'])) as {
+    madeAt?: string;
+    films: { pieceCount?: number }[];
+  };
+  delete logbook.madeAt;
+  for (const film of logbook.films) delete film.pieceCount;
   const others = Object.entries(files)
     .filter(([name]) => name !== 'logbook.json')
     .map(([name, bytes]) => [name, Buffer.from(bytes).toString('base64')] as const);

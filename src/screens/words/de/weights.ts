@@ -21,6 +21,7 @@ export const weights: Words['weights'] = {
   blockedFrom: 'Von, °',
   blockedTo: 'im Uhrzeigersinn bis, °',
   blockedRemove: (from, to) => `Wieder frei: ${from} bis ${to}`,
+  freed: 'Wieder frei für Gewichte.',
   blockedNone: 'Nichts ist gesperrt.',
   drawing: 'Am Felgenrand entlangfahren, wo kein Gewicht hin kann',
   lead: 'Zur Stelle führen',

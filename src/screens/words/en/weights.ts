@@ -20,6 +20,7 @@ export const weights = {
   blockedFrom: 'From, °',
   blockedTo: 'clockwise to, °',
   blockedRemove: (from: string, to: string) => `Free again: ${from} to ${to}`,
+  freed: 'Free again for weights.',
   blockedNone: 'Nothing is blocked.',
   drawing: 'Draw along the rim where no weight can go',
   lead: 'Lead me to the spot',
