@@ -2,6 +2,7 @@ import * as v from 'valibot';
 
 import { failed, succeeded, type Outcome } from './outcome.ts';
 import type { Reading } from './reading.ts';
+import { TurnSenseSchema } from './setup.ts';
 
 /**
  * Checks a `tiltsweep.reading/1` that comes back from a file. Fields beyond these are kept: a
@@ -11,9 +12,10 @@ const finite = v.pipe(v.number(), v.finite());
 const amount = v.pipe(finite, v.minValue(0));
 const covariance = v.tuple([v.tuple([finite, finite]), v.tuple([finite, finite])]);
 const refusalSchema = v.looseObject({ code: v.string(), message: v.string(), remedy: v.string() });
+const warningSchema = refusalSchema;
 const turnSchema = v.looseObject({
   coveredDeg: amount,
-  sense: v.picklist(['clockwise', 'counter-clockwise']),
+  sense: TurnSenseSchema,
   closureDeg: v.nullable(finite),
 });
 
@@ -28,6 +30,7 @@ const ReadingSchema = v.variant('status', [
     format: v.literal('tiltsweep.reading/1'),
     status: v.literal('ok'),
     refusals: v.tuple([]),
+    warnings: v.optional(v.array(warningSchema)),
     turn: turnSchema,
     tilt: v.looseObject({
       edgeRiseMm: amount,

@@ -1,5 +1,7 @@
 import type { PlaneCovariance } from '../quantities/vector.ts';
 import type { RefusalCode } from './refusals.ts';
+import type { TurnSense } from './setup.ts';
+import type { WarningCode } from './warnings.ts';
 
 /** A weight to stick on (or, with negative mass, to take off). */
 export interface Weight {
@@ -16,7 +18,12 @@ export interface Refusal {
   readonly evidence?: Readonly<Record<string, number | string | boolean>>;
 }
 
-export type TurnSense = 'clockwise' | 'counter-clockwise';
+/** Something that the figures rest on and that the pictures could not settle. */
+export interface ReadingWarning {
+  readonly code: WarningCode;
+  readonly message: string;
+  readonly remedy: string;
+}
 
 export interface TurnSummary {
   readonly coveredDeg: number;
@@ -39,6 +46,8 @@ export interface AcceptedReading {
   readonly format: 'tiltsweep.reading/1';
   readonly status: 'ok';
   readonly refusals: readonly [];
+  /** Missing when there is none. */
+  readonly warnings?: readonly ReadingWarning[];
   readonly turn: TurnSummary;
   readonly tilt: {
     /** Amplitude of the edge's once-round rise on the still wheel, mm. */

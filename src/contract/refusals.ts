@@ -27,6 +27,13 @@ export const REFUSALS = {
       'Wipe the tread, light it evenly, choose an edge that runs all round, then sweep again.',
     secondTime: 'Choose another edge: the outer shoulder groove is usually the clearest.',
   },
+  'edge-ambiguous': {
+    cause: 'Two edges of the tread look alike and lie too close together to be told apart.',
+    remedy:
+      'Touch another edge in the picture, one that stands alone: the outer shoulder groove is usually the clearest.',
+    secondTime:
+      'Stick a band of light tape round the shoulder, touch its lower edge, then sweep again.',
+  },
   'mark-missing': {
     cause: 'The tape at the valve was not found on the tread.',
     remedy:
@@ -48,6 +55,20 @@ export const REFUSALS = {
     cause: 'The camera moved during the sweep.',
     remedy: 'Clamp the tablet so that it does not shake or sag, then sweep again.',
     secondTime: 'Steady the arm against the bench and do not touch the tablet while turning.',
+  },
+  'picture-mirrored': {
+    cause: 'The wheel is seen turning the other way round: the picture is mirrored.',
+    remedy:
+      'Use the camera on the tablet’s back, or turn mirroring off. If the wheel was turned the other way, enter that.',
+    secondTime:
+      'Hold a page of print before the camera: it must be readable in the picture. Then sweep again.',
+  },
+  'picture-upside-down': {
+    cause: 'The picture stands on its head: the near side of the wheel is at its top.',
+    remedy:
+      'Turn the tablet half round, so that the wheel’s near side lies below, then sweep again.',
+    secondTime:
+      'Lock the tablet’s screen rotation with the wheel’s near side below; turn a film round before reading it.',
   },
   'view-blocked': {
     cause: 'Something stood in front of the tread for most of the sweep.',
@@ -95,6 +116,13 @@ export const REFUSALS = {
     cause: 'This is a check sweep, and the sweep before it is not there or has no reading.',
     remedy: 'Open the earlier sweep together with this one.',
     secondTime: 'Read the earlier sweep first and save its reading, then open both.',
+  },
+  'weight-elsewhere': {
+    cause: 'The wheel did not answer on the side where the weights were entered.',
+    remedy:
+      'Check the clock position of each weight, and that the tape at the valve was not moved, then read again.',
+    secondTime:
+      'Take the weights off, sweep, stick one weight on, enter its place from the valve, sweep again.',
   },
   'file-unreadable': {
     cause: 'The file is not a video that can be read here.',

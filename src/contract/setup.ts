@@ -21,6 +21,9 @@ export const AddedWeightSchema = v.object({
 
 export const MarkColourSchema = v.picklist(['white', 'yellow', 'blue', 'red', 'green', 'orange']);
 
+/** Sense of turning as seen from above. */
+export const TurnSenseSchema = v.picklist(['clockwise', 'counter-clockwise']);
+
 export const SetupSchema = v.object({
   format: v.literal('tiltsweep.setup/1'),
   label: v.optional(v.pipe(v.string(), v.maxLength(200))),
@@ -48,6 +51,11 @@ export const SetupSchema = v.object({
     valveMark: v.object({ widthMm: between(3, 120), colour: MarkColourSchema }),
   }),
   weightStepG: between(0.1, 100),
+  /**
+   * The way the wheel is turned, where the person vouches for it: a picture that shows the other
+   * one is mirrored. Missing: either way is taken as it is seen.
+   */
+  turnSense: v.optional(TurnSenseSchema),
   after: v.optional(
     v.object({
       sweep: v.pipe(v.string(), v.minLength(1), v.maxLength(200)),
@@ -58,6 +66,7 @@ export const SetupSchema = v.object({
 
 export type SweepSetup = v.InferOutput<typeof SetupSchema>;
 export type AddedWeight = v.InferOutput<typeof AddedWeightSchema>;
+export type TurnSense = v.InferOutput<typeof TurnSenseSchema>;
 export type MarkColour = v.InferOutput<typeof MarkColourSchema>;
 
 /** Checks a parsed JSON value; a failure's evidence names the first value that is wrong and how. */

@@ -2,6 +2,7 @@ import type { AcceptedReading, Reading } from './reading.ts';
 import type { RefusalCode } from './refusals.ts';
 import type { SweepSetup } from './setup.ts';
 import type { YuvPicture } from './picture.ts';
+import type { TurnSpeed } from './turnSpeed.ts';
 
 /**
  * The measuring core as seen from outside: pictures in, one at a time and in order of time;
@@ -35,6 +36,8 @@ export interface SweepReaderOptions {
   readonly sight?: SightMemory;
   /** Camera known from another reader: only the wheel's lean, and the edge if need be, are looked for. */
   readonly sameCamera?: KnownCamera;
+  /** The camera on the tablet's face, which some tablets mirror: said beside the reading. */
+  readonly mayMirror?: boolean;
   /**
    * For showing and leading: goes on for ever in bounded memory by forgetting what lies more than
    * about a turn back. `finish` then reads only what is left.
@@ -96,7 +99,7 @@ export const SECTOR_COUNT = 360 / SECTOR_DEG;
 export interface SweepProgress {
   /** looking: line and edge not found yet; following: all is seen; lost: was followed, is not now. */
   readonly stage: 'looking' | 'following' | 'lost';
-  /** What is wrong at this moment, while looking or lost. */
+  /** What is wrong at this moment: while looking or lost, or a whole sweep that would be in vain (mirrored). */
   readonly trouble: RefusalCode | null;
   readonly framesSeen: number;
   readonly timeS: number;
@@ -109,6 +112,8 @@ export interface SweepProgress {
   readonly markSeen: boolean;
   /** Turning speed now, degrees a second, positive clockwise. */
   readonly turningDegPerS: number;
+  /** What that is to the hand and to this camera, which may want it slower; missing while looking. */
+  readonly turnSpeed?: TurnSpeed;
   /** Edge height above the line at the sight now, mm. */
   readonly edgeHeightMm: number | null;
   /** True once the turn closes and nothing more is needed, or turning on would bring nothing more. */

@@ -38,6 +38,11 @@ export interface LiveCamera {
   readonly earlier: AcceptedReading | null;
 }
 
+/** The camera on the tablet's face is made for faces, and some tablets hand its picture on mirrored. */
+function mayMirror(stream: MediaStream): boolean {
+  return stream.getVideoTracks().some((track) => track.getSettings().facingMode === 'user');
+}
+
 /** From the start of one reader to its end. */
 export interface Stretch {
   readonly phase: 'sighting' | 'sweeping';
@@ -77,6 +82,7 @@ export async function runStretch(
       ...(earlier ? { earlier } : {}),
       ...(known ? { sameCamera: known } : {}),
       followOnly: isSight,
+      mayMirror: mayMirror(stream),
     },
     {
       progress(progress) {

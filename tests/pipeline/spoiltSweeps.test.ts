@@ -9,7 +9,7 @@ import {
   expectUnbalance,
   readPictures,
 } from './readDrawnSweep.ts';
-import { atTime, brighter, mirrored, shifted, tinted, withoutLaser } from './spoiltPictures.ts';
+import { atTime, brighter, shifted, tinted, withoutLaser } from './spoiltPictures.ts';
 
 /**
  * One good drawn sweep, spoilt on purpose in every way a shed knows. What is spoilt is refused with
@@ -107,14 +107,5 @@ describe('a camera that changes the light by itself', () => {
       readChanged((p) => brighter(p, 0.08)),
       'too-dark',
     );
-  });
-});
-
-describe('a mirrored picture', () => {
-  // A mirrored film of a wheel is a film of the mirrored wheel turned the other way: nothing in it
-  // tells. What can be known is the sense, and that is in the reading.
-  it('is told by its sense alone', () => {
-    const { reading } = readChanged(mirrored);
-    expect(accepted(reading).turn.sense).toBe('counter-clockwise');
   });
 });

@@ -11,9 +11,10 @@ interface FilmFacts {
 
 /**
  * The pictures of a film, decoded by the installed ffmpeg: for development under Node only. Each
- * picture lives in the same memory as the one before it. Rotation is carried out by ffmpeg.
+ * picture lives in the same memory as the one before it. Rotation is carried out by ffmpeg. A filter
+ * of ffmpeg's that keeps the size (`hflip`, `eq=brightness=-0.2`) spoils the film on purpose.
  */
-export async function* filmPictures(filmPath: string): AsyncGenerator<YuvPicture> {
+export async function* filmPictures(filmPath: string, filter?: string): AsyncGenerator<YuvPicture> {
   const facts = probeFilm(filmPath);
   const chromaStride = Math.ceil(facts.widthPx / 2);
   const yBytes = facts.widthPx * facts.heightPx;
@@ -30,6 +31,7 @@ export async function* filmPictures(filmPath: string): AsyncGenerator<YuvPicture
       filmPath,
       '-map',
       '0:v:0',
+      ...(filter ? ['-vf', filter] : []),
       '-fps_mode',
       'passthrough',
       '-f',

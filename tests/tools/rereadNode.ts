@@ -16,8 +16,9 @@ import { listSweeps, type SweepEntry } from './sweepFolder.ts';
  *
  *   npx tsx tests/tools/rereadNode.ts DIR [name ...] [--out DIR] [--json FILE]
  *       [--core src/measure/sweepReader.ts] [--first N] [--results]
+ *       [--filter FFMPEG_FILTER]
  *
- * --first N stops after N pictures; --results writes NAME.result.json (with the trace) as well.
+ * --first N stops after N pictures; --filter spoils every film on purpose (`hflip`: mirrored); --results writes NAME.result.json (with the trace) as well.
  */
 const { values, positionals } = parseArgs({
   allowPositionals: true,
@@ -26,6 +27,7 @@ const { values, positionals } = parseArgs({
     json: { type: 'string' },
     core: { type: 'string', default: 'src/measure/sweepReader.ts' },
     first: { type: 'string' },
+    filter: { type: 'string' },
     results: { type: 'boolean', default: false },
   },
 });
@@ -94,7 +96,7 @@ async function readPass(filmPath: string, reader: SweepReader) {
   const limit = values.first ? Number(values.first) : Infinity;
   let frames = 0;
   let readerMs = 0;
-  for await (const picture of filmPictures(filmPath)) {
+  for await (const picture of filmPictures(filmPath, values.filter)) {
     const startMs = performance.now();
     reader.addFrame(picture);
     readerMs += performance.now() - startMs;

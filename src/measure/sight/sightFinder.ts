@@ -15,6 +15,7 @@ import type { LaserColour } from '../laser/laserColour.ts';
 import { findLaserHue } from '../laser/laserHue.ts';
 import { finished, nothingLeft, type SlicedWork } from '../pace/slicedWork.ts';
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
+import { bulgesUpward } from './lineBulge.ts';
 import { createLinePool, pooledLine, poolLine, type LinePool } from './linePool.ts';
 import { sightOnLine } from './sightOnLine.ts';
 
@@ -39,6 +40,8 @@ export interface Sight {
   /** Typical RMS width of the line, px. */
   readonly lineSpreadPx: number;
 }
+
+export type SightTrouble = 'line-lost' | 'picture-upside-down';
 
 export interface SightFinder {
   readonly setup: SweepSetup;
@@ -83,7 +86,7 @@ export function createSightFinder(setup: SweepSetup): SightFinder {
 export function lookForSight(
   finder: SightFinder,
   picture: YuvPicture,
-): SlicedWork<Outcome<Sight, 'line-lost'>> | null {
+): SlicedWork<Outcome<Sight, SightTrouble>> | null {
   const { pool } = finder;
   if (picture.widthPx !== pool.widthPx || picture.heightPx !== pool.heightPx) {
     finder.pool = createLinePool(picture.widthPx, picture.heightPx);
@@ -112,10 +115,12 @@ export function poolMore(finder: SightFinder, picture: YuvPicture, everyS: numbe
 }
 
 /** The sight that the line pooled so far shows. */
-export function* sightOfPool(finder: SightFinder): SlicedWork<Outcome<Sight, 'line-lost'>> {
+export function* sightOfPool(finder: SightFinder): SlicedWork<Outcome<Sight, SightTrouble>> {
   const { pool, colour } = finder;
   if (!colour) return failed('line-lost', { linePoints: 0 });
   const { points, lineSpreadPx } = pooledLine(pool);
+  // Said at once, before a camera is looked for that cannot be.
+  if (bulgesUpward(points, pool.widthPx)) return failed('picture-upside-down');
   yield;
   return yield* sightFromLineInSteps(finder.setup, points, {
     ...{ widthPx: pool.widthPx, heightPx: pool.heightPx, lineSpreadPx },

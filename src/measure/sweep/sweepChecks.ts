@@ -1,5 +1,7 @@
 import { failed, type Outcome } from '../../contract/outcome.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
+import type { TurnSense } from '../../contract/setup.ts';
+import { FASTEST_STEP_DEG } from '../../contract/turnSpeed.ts';
 import { wrapTurnDeg } from '../../quantities/angle.ts';
 import type { EdgeObservations } from './edgeObservations.ts';
 import { witnessTurn } from '../turn/turnWitness.ts';
@@ -28,8 +30,6 @@ const BLIND_LIMIT_SHARE = 0.35;
 /** One whole turn, and no stretch of it unseen wider than this. */
 const WHOLE_TURN_DEG = 360;
 const WIDEST_HOLE_DEG = 30;
-/** A median step of the turn between pictures near half a tread pitch cannot be followed, degrees. */
-const FASTEST_STEP_DEG = 2.2;
 
 export function checkRecording(recording: SweepRecording): Outcome<never, RefusalCode> | null {
   const { frames, repeated } = recording;
@@ -40,8 +40,23 @@ export function checkRecording(recording: SweepRecording): Outcome<never, Refusa
     blind(recording) ??
     tooFast(recording) ??
     turnIncomplete(recording) ??
-    (frames.length < MIN_FRAMES ? tooFew() : null)
+    (frames.length < MIN_FRAMES ? tooFew() : null) ??
+    otherSense(recording)
   );
+}
+
+/** The way the wheel was turned on the whole, as the picture shows it; back and forth cancel. */
+export function senseOf(turnDeg: readonly number[]): TurnSense {
+  return turnDeg[turnDeg.length - 1] >= turnDeg[0] ? 'clockwise' : 'counter-clockwise';
+}
+
+/** A mirrored picture is a picture of the mirrored wheel: only the sense that a person vouches for tells. */
+function otherSense(recording: SweepRecording): Outcome<never, RefusalCode> | null {
+  const { turnSense } = recording.view.setup;
+  const seen = senseOf(recording.turn.turnDeg);
+  return turnSense === undefined || turnSense === seen
+    ? null
+    : failed('picture-mirrored', { senseSeen: seen, senseEntered: turnSense });
 }
 
 function lineNeverSeen(recording: SweepRecording): Outcome<never, RefusalCode> | null {
@@ -75,6 +90,7 @@ function blind(recording: SweepRecording): Outcome<never, RefusalCode> | null {
   return null;
 }
 
+/** By the median step between pictures: a hand that was quick for a moment spoils nothing. */
 function tooFast(recording: SweepRecording): Outcome<never, RefusalCode> | null {
   const { turnDeg } = recording.turn;
   const steps = turnDeg.slice(1).map((t, i) => Math.abs(t - turnDeg[i]));

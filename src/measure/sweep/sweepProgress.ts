@@ -1,6 +1,7 @@
 import type { SweepProgress, SweepReaderOptions, SweepSoFar } from '../../contract/sweep.ts';
 import { SECTOR_COUNT, SECTOR_DEG } from '../../contract/sweep.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
+import { turnSpeedOf, type TurnSpeed } from '../../contract/turnSpeed.ts';
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
 import { modelResponse } from '../../balance/response.ts';
 import { vectorAmount } from '../../quantities/vector.ts';
@@ -11,8 +12,8 @@ import {
   type RunningTilt,
 } from '../fit/runningTilt.ts';
 import { riseAt } from '../edge/leanFit.ts';
-import { absoluteLean, type SweepRecording } from './sweepRecording.ts';
-import { coveredDeg } from './sweepChecks.ts';
+import { absoluteLean, type FrameRecord, type SweepRecording } from './sweepRecording.ts';
+import { coveredDeg, senseOf } from './sweepChecks.ts';
 import { markOf } from './solvedSweep.ts';
 import { pictureOverlay } from './pictureOverlay.ts';
 import { sightBlock, type WheelView } from './wheelView.ts';
@@ -42,6 +43,10 @@ const ENOUGH_DEG = 385;
 const NO_TAPE_DEG = 745;
 /** A line seen in less than this share of its columns is lost for the moment. */
 const LINE_SHARE_NOW = 0.06;
+/** Pictures over which their spacing is told: cameras and films may skip one. */
+const STEP_PICTURES = 8;
+/** A hand that sets the wheel going may swing it back by less than this first, degrees. */
+const SENSE_SURE_DEG = 25;
 
 export function createProgressKeeper(options: SweepReaderOptions = {}): ProgressKeeper {
   return {
@@ -87,11 +92,13 @@ export function followingProgress(
   const rawTurnDeg = frame.turnIndex === null ? null : turn.turnDeg[frame.turnIndex];
   passSectors(keeper, rawTurnDeg);
   checkMark(recording, keeper, rawTurnDeg);
-  const trouble = troubleNow(frame.lean === null, frame.turnIndex === null, frame.lineShare);
+  const turnSpeed = turnSpeedOf(turn.rateDegPerS, pictureStepS(recording));
+  const lost = troubleNow(frame, turnSpeed);
+  const trouble = lost ?? (turnsOtherWay(recording) ? 'picture-mirrored' : null);
   const covered = coveredDeg(turn.turnDeg);
   const lean = absoluteLean(recording, recording.tilt.last);
   return {
-    stage: trouble ? 'lost' : 'following',
+    stage: lost ? 'lost' : 'following',
     trouble,
     framesSeen,
     timeS: frame.timeS,
@@ -100,6 +107,7 @@ export function followingProgress(
     turnDeg: rawTurnDeg === null ? null : turnAtSightDeg(keeper, view, rawTurnDeg),
     markSeen: keeper.markDeg !== null,
     turningDegPerS: turn.rateDegPerS,
+    turnSpeed,
     edgeHeightMm: frame.lean
       ? recording.edge.heightMm + riseAt(view.basis, lean, sightBlock(view))
       : null,
@@ -157,10 +165,26 @@ function soFarNow(
   };
 }
 
-function troubleNow(noLean: boolean, noTurn: boolean, lineShare: number): RefusalCode | null {
-  if (noLean) return 'view-blocked';
-  if (noTurn) return 'turn-uncertain';
-  return lineShare < LINE_SHARE_NOW ? 'line-lost' : null;
+function troubleNow(frame: FrameRecord, turnSpeed: TurnSpeed): RefusalCode | null {
+  if (frame.lean === null) return 'view-blocked';
+  // Lost at speed: the tread smears, or steps by more than half its pitch.
+  if (frame.turnIndex === null) return turnSpeed === 'fast' ? 'too-fast' : 'turn-uncertain';
+  return frame.lineShare < LINE_SHARE_NOW ? 'line-lost' : null;
+}
+
+/** Time between the last pictures, s. */
+function pictureStepS({ frames }: SweepRecording): number {
+  const last = frames.length - 1;
+  const first = Math.max(0, last - STEP_PICTURES);
+  return last > first ? (frames[last].timeS - frames[first].timeS) / (last - first) : 0;
+}
+
+/** Whether the wheel is by now turned the other way than was entered: better said at once than at the end. */
+function turnsOtherWay({ turn: { turnDeg }, view: { setup } }: SweepRecording): boolean {
+  const { turnSense } = setup;
+  const turnedDeg = turnDeg.length > 0 ? turnDeg[turnDeg.length - 1] - turnDeg[0] : 0;
+  if (turnSense === undefined || Math.abs(turnedDeg) < SENSE_SURE_DEG) return false;
+  return turnSense !== senseOf(turnDeg);
 }
 
 function checkMark(

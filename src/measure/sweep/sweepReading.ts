@@ -11,6 +11,7 @@ import { unbalanceFromRise, type Unbalance } from '../../balance/unbalance.ts';
 import type { AcceptedReading } from '../../contract/reading.ts';
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
+import type { SweepReaderOptions } from '../../contract/sweep.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { RAD_PER_DEG, wrapTurnDeg } from '../../quantities/angle.ts';
 import {
@@ -20,7 +21,9 @@ import {
   type PlaneVector,
 } from '../../quantities/vector.ts';
 import { heightScaleRelativeSd } from '../geometry/heightScale.ts';
-import { coveredDeg } from './sweepChecks.ts';
+import { answerTrouble } from './answerTrouble.ts';
+import { readingWarnings } from './readingWarnings.ts';
+import { coveredDeg, senseOf } from './sweepChecks.ts';
 import type { SolvedSweep } from './solvedSweep.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 
@@ -38,11 +41,11 @@ export interface ReadingParts {
 export function sweepReading(
   recording: SweepRecording,
   solved: SolvedSweep,
-  earlier: AcceptedReading | undefined,
+  options: SweepReaderOptions,
 ): Outcome<ReadingParts, RefusalCode> {
   const { setup } = recording.view;
   const rise = riseOf(solved);
-  const response = responseOf(setup, rise, earlier);
+  const response = responseOf(setup, rise, options.earlier);
   if (!response.ok) return response;
   const runOut = runOutSdMm();
   if (!runOut.ok) return failed('setup-invalid', { problem: 'run-out allowance' });
@@ -55,15 +58,17 @@ export function sweepReading(
   if (!correction.ok) return failed('setup-invalid', { problem: correction.failure.code });
   const { fit, closure } = solved;
   const covered = coveredDeg(recording.turn.turnDeg) * closure.scale;
-  const turn = recording.turn.turnDeg;
+  const sense = senseOf(recording.turn.turnDeg);
+  const warnings = readingWarnings(setup, sense, options.mayMirror ?? false);
   return succeeded({
     reading: {
       format: 'tiltsweep.reading/1',
       status: 'ok',
       refusals: [],
+      ...(warnings.length > 0 ? { warnings } : {}),
       turn: {
         coveredDeg: covered,
-        sense: turn[turn.length - 1] >= turn[0] ? 'clockwise' : 'counter-clockwise',
+        sense,
         closureDeg: closure.closureDeg,
       },
       tilt: {
@@ -106,7 +111,10 @@ function riseOf(solved: SolvedSweep): EdgeRise {
   };
 }
 
-/** The response measured by the weights added since an earlier sweep, else by the formula. */
+/**
+ * The response measured by the weights added since an earlier sweep, else by the formula; also by the
+ * formula where the weights changed too little to measure anything by.
+ */
 function responseOf(
   setup: SweepSetup,
   rise: EdgeRise,
@@ -121,7 +129,9 @@ function responseOf(
     const measured = measuredResponse({ before, after: rise, added: setup.after.added });
     if (!measured.ok)
       return failed('setup-invalid', { where: 'after.added', problem: measured.failure.code });
-    return succeeded(measured.value.response);
+    const trouble = answerTrouble({ before, after: rise, added: setup.after.added });
+    if (trouble) return trouble;
+    if (measured.value.angle.finding !== 'not-known') return succeeded(measured.value.response);
   }
   const model = modelResponse({
     massKg: setup.wheel.massKg,

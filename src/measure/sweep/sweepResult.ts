@@ -10,6 +10,7 @@ import {
   checkRecording,
   checkTurnWitness,
   coveredDeg,
+  senseOf,
 } from './sweepChecks.ts';
 import { sweepReading } from './sweepReading.ts';
 import type { SweepRecording } from './sweepRecording.ts';
@@ -42,7 +43,7 @@ export function sweepResult(
   if (closed && !closed.ok) return refusedResult(closed.failure, turn);
   const stand = checkStand(solved.value);
   if (stand && !stand.ok) return refusedResult(stand.failure, turn);
-  const parts = sweepReading(recording, solved.value, options.earlier);
+  const parts = sweepReading(recording, solved.value, options);
   if (!parts.ok) return refusedResult(parts.failure, turn);
   return {
     reading: parts.value.reading,
@@ -55,7 +56,7 @@ function turnSoFar(recording: SweepRecording): TurnSummary | null {
   if (turnDeg.length === 0) return null;
   return {
     coveredDeg: coveredDeg(turnDeg),
-    sense: turnDeg[turnDeg.length - 1] >= turnDeg[0] ? 'clockwise' : 'counter-clockwise',
+    sense: senseOf(turnDeg),
     closureDeg: null,
   };
 }

@@ -23,6 +23,11 @@ export function warningsFor(
 ): readonly string[] {
   const warnings: string[] = [];
   const { spots, weights } = summary;
+  for (const { code, message, remedy } of reading.warnings ?? []) {
+    // A file of a later version may warn of what this one has no words for.
+    const said = code in words.readingWarnings ? words.readingWarnings[code] : null;
+    warnings.push(said ? `${said.cause} ${said.remedy}` : `${message} ${remedy}`);
+  }
   if (weights.length > 0 && spots !== null && spots.plusMinusDeg > WIDE_ANGLE_DEG) {
     warnings.push(words.warnings.wideAngle(formatPlusMinusDeg(spots.plusMinusDeg)));
   }

@@ -1,6 +1,11 @@
 import { useId } from 'react';
 
-import { MarkColourSchema, type MarkColour } from '../../contract/setup.ts';
+import {
+  MarkColourSchema,
+  TurnSenseSchema,
+  type MarkColour,
+  type TurnSense,
+} from '../../contract/setup.ts';
 import { words } from '../words/words.ts';
 
 /** Longest label that the setup file takes. */
@@ -35,6 +40,42 @@ export function ColourField({
       </select>
       <p id={`${id}-help`} className="field-help">
         {words.setup.colourHelp}
+      </p>
+    </div>
+  );
+}
+
+export function SenseField({
+  sense,
+  onSense,
+}: {
+  readonly sense: TurnSense | null;
+  readonly onSense: (sense: TurnSense | null) => void;
+}) {
+  const id = useId();
+  return (
+    <div className="field">
+      <label htmlFor={id}>
+        {words.setup.sense}
+        <span className="field-optional"> ({words.setup.optional})</span>
+      </label>
+      <select
+        id={id}
+        name="turnSense"
+        value={sense ?? 'unsaid'}
+        aria-describedby={`${id}-help`}
+        onChange={(event) =>
+          onSense(TurnSenseSchema.options.find((one) => one === event.currentTarget.value) ?? null)
+        }
+      >
+        {(['unsaid', ...TurnSenseSchema.options] as const).map((one) => (
+          <option key={one} value={one}>
+            {words.setup.senses[one]}
+          </option>
+        ))}
+      </select>
+      <p id={`${id}-help`} className="field-help">
+        {words.setup.senseHelp}
       </p>
     </div>
   );

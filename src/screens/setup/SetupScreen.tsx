@@ -4,7 +4,7 @@ import type { SweepSetup } from '../../contract/setup.ts';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
 import { words } from '../words/words.ts';
 import { CameraChoice } from './CameraChoice.tsx';
-import { ColourField, LabelField } from './OtherFields.tsx';
+import { ColourField, LabelField, SenseField } from './OtherFields.tsx';
 import { NumberFieldRow } from './NumberFieldRow.tsx';
 import { checkDraft, withKnown, withText, type SetupDraft } from './setupDraft.ts';
 import { NUMBER_FIELDS, type FieldGroup } from './setupFields.ts';
@@ -79,6 +79,12 @@ export function SetupScreen(props: SetupScreenProps) {
                   onLabel={(label) => setDraft((before) => ({ ...before, label }))}
                 />
               </>
+            )}
+            {group === 'camera' && (
+              <SenseField
+                sense={draft.turnSense}
+                onSense={(turnSense) => setDraft((before) => ({ ...before, turnSense }))}
+              />
             )}
             {group === 'camera' && purpose === 'camera' && (
               <CameraChoice deviceId={deviceId} onDevice={setDeviceId} />

@@ -1,5 +1,5 @@
-import { MarkColourSchema, readSetup } from '../../contract/setup.ts';
-import type { MarkColour, SweepSetup } from '../../contract/setup.ts';
+import { MarkColourSchema, readSetup, TurnSenseSchema } from '../../contract/setup.ts';
+import type { MarkColour, SweepSetup, TurnSense } from '../../contract/setup.ts';
 import { parseTyped } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { AMOUNT_FIELDS, NUMBER_FIELDS, type NumberField } from './setupFields.ts';
@@ -9,6 +9,8 @@ export interface SetupDraft {
   readonly texts: Readonly<Record<string, string>>;
   readonly known: readonly string[];
   readonly colour: MarkColour;
+  /** Null: not said. */
+  readonly turnSense: TurnSense | null;
   readonly label: string;
 }
 
@@ -16,6 +18,7 @@ export const PROPOSED_DRAFT: SetupDraft = {
   texts: Object.fromEntries(NUMBER_FIELDS.map((field) => [field.path, field.proposal])),
   known: [],
   colour: 'white',
+  turnSense: null,
   label: '',
 };
 
@@ -29,6 +32,7 @@ export function draftAsJson(draft: SetupDraft): Record<string, unknown> {
     putAt(json, field.path, parseTyped(text) ?? text);
   }
   putAt(json, 'sight.valveMark.colour', draft.colour);
+  if (draft.turnSense !== null) json['turnSense'] = draft.turnSense;
   // A group whose fields are all empty must still be there for the check to name the field.
   for (const group of ['wheel', 'stand', 'camera']) json[group] ??= {};
   return json;
@@ -113,6 +117,7 @@ export function draftOf(setup: SweepSetup): SetupDraft {
     texts,
     known: NUMBER_FIELDS.map((field) => field.path),
     colour: setup.sight.valveMark.colour,
+    turnSense: setup.turnSense ?? null,
     label: setup.label ?? '',
   };
 }
@@ -120,7 +125,7 @@ export function draftOf(setup: SweepSetup): SetupDraft {
 /** What was remembered, as far as it still has the right shape. */
 export function draftFromStored(stored: unknown): SetupDraft | null {
   if (typeof stored !== 'object' || stored === null) return null;
-  const { texts, known, colour, label } = stored as Record<string, unknown>;
+  const { texts, known, colour, turnSense, label } = stored as Record<string, unknown>;
   if (typeof texts !== 'object' || texts === null || !Array.isArray(known)) return null;
   const kept = Object.fromEntries(
     Object.entries(texts).filter(
@@ -131,6 +136,7 @@ export function draftFromStored(stored: unknown): SetupDraft | null {
     texts: { ...PROPOSED_DRAFT.texts, ...kept },
     known: known.filter((path): path is string => typeof path === 'string'),
     colour: MarkColourSchema.options.find((option) => option === colour) ?? PROPOSED_DRAFT.colour,
+    turnSense: TurnSenseSchema.options.find((option) => option === turnSense) ?? null,
     label: typeof label === 'string' ? label : '',
   };
 }

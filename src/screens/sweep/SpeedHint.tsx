@@ -1,6 +1,11 @@
+import {
+  FAST_ABOVE_DEG_PER_S,
+  SLOW_BELOW_DEG_PER_S,
+  turnSpeedOf,
+  type TurnSpeed,
+} from '../../contract/turnSpeed.ts';
 import { formatDegPerS } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
-import { FAST_ABOVE_DEG_PER_S, SLOW_BELOW_DEG_PER_S, turningSpeedOf } from './turningSpeedOf.ts';
 
 /** The scale ends at one and a half times "too fast": beyond, the pointer rests at the end. */
 const SCALE_END_DEG_PER_S = FAST_ABOVE_DEG_PER_S * 1.5;
@@ -14,11 +19,16 @@ const WORDS = {
 } as const;
 
 /** A gauge with the good range marked, and the same in words. */
-export function SpeedHint({ turningDegPerS }: { readonly turningDegPerS: number }) {
+export function SpeedHint({
+  turningDegPerS,
+  speed = turnSpeedOf(turningDegPerS),
+}: {
+  readonly turningDegPerS: number;
+  readonly speed?: TurnSpeed | undefined;
+}) {
   const x = (degPerS: number) =>
     (WIDTH * Math.min(degPerS, SCALE_END_DEG_PER_S)) / SCALE_END_DEG_PER_S;
   const now = x(Math.abs(turningDegPerS));
-  const speed = turningSpeedOf(turningDegPerS);
   return (
     <div className="speed" data-speed={speed}>
       <p>

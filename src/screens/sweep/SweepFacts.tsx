@@ -21,7 +21,9 @@ export function SweepFacts(props: SweepFactsProps) {
   const rockingMm = progress?.soFar?.rockingMm;
   return (
     <div className="sweep-facts">
-      {isLive && isSeen && <SpeedHint turningDegPerS={progress.turningDegPerS} />}
+      {isLive && isSeen && (
+        <SpeedHint turningDegPerS={progress.turningDegPerS} speed={progress.turnSpeed} />
+      )}
       <ul>
         {event !== null && (
           <li key={event} className="sweep-event" data-event={event}>

@@ -1,7 +1,7 @@
 import type { SourceKind } from '../../contract/session.ts';
 import { SECTOR_COUNT, type SweepProgress } from '../../contract/sweep.ts';
+import { turnSpeedOf } from '../../contract/turnSpeed.ts';
 import { words } from '../words/words.ts';
-import { turningSpeedOf } from './turningSpeedOf.ts';
 
 export type InstructionTone = 'calm' | 'trouble' | 'done';
 
@@ -46,7 +46,7 @@ function liveInstruction(progress: SweepProgress | null): Instruction {
     return { say: words.troubleNow[progress.trouble], tone: 'trouble' };
   if (progress.stage === 'lost') return { say: say.lost, tone: 'trouble' };
   if (progress.stage === 'looking') return calm(say.lookingFirst);
-  const speed = turningSpeedOf(progress.turningDegPerS);
+  const speed = progress.turnSpeed ?? turnSpeedOf(progress.turningDegPerS);
   if (speed === 'fast') return { say: say.slower, tone: 'trouble' };
   const covered = coveredSectorCount(progress);
   if (covered >= ALMOST_SECTORS) return calm(say.almost);

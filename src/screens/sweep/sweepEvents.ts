@@ -1,6 +1,6 @@
 import { SECTOR_COUNT, type SweepProgress } from '../../contract/sweep.ts';
+import { turnSpeedOf } from '../../contract/turnSpeed.ts';
 import { coveredSectorCount } from './instructionFor.ts';
-import { turningSpeedOf } from './turningSpeedOf.ts';
 
 /** What is worth a tone and a word: each is heard once, when it happens, and shown as words too. */
 export const SWEEP_EVENTS = [
@@ -46,7 +46,8 @@ export function isJustTold(
 }
 
 function isTooFast(progress: SweepProgress): boolean {
-  return progress.stage === 'following' && turningSpeedOf(progress.turningDegPerS) === 'fast';
+  const speed = progress.turnSpeed ?? turnSpeedOf(progress.turningDegPerS);
+  return progress.stage === 'following' && speed === 'fast';
 }
 
 function quartersOf(progress: SweepProgress): number {

@@ -10,7 +10,7 @@ import { licences } from './licences.ts';
 import { logbook } from './logbook.ts';
 import { notices } from './notices.ts';
 import { proof } from './proof.ts';
-import { reading, warnings } from './reading.ts';
+import { reading, readingWarnings, warnings } from './reading.ts';
 import { settings } from './settings.ts';
 import { setup } from './setup.ts';
 import { shed } from './shed.ts';
@@ -40,6 +40,7 @@ export const de: Words = {
   troubleNow,
   reading,
   warnings,
+  readingWarnings,
   directions,
   evidence,
   update,

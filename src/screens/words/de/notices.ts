@@ -21,6 +21,13 @@ export const notices: Words['notices'] = {
       'Lauffläche abwischen, gleichmäßig beleuchten, eine durchgehende Kante wählen, noch einmal messen.',
     secondTime: 'Eine andere Kante wählen: die äußere Schulterrille ist meist am klarsten.',
   },
+  'edge-ambiguous': {
+    cause: 'Zwei Profilkanten sehen gleich aus und liegen zu nah beieinander.',
+    remedy:
+      'Eine andere Kante im Bild antippen, die für sich steht: die äußere Schulterrille ist meist am klarsten.',
+    secondTime:
+      'Ein helles Klebeband rund um die Schulter kleben, dessen untere Kante antippen, noch einmal messen.',
+  },
   'mark-missing': {
     cause: 'Das Klebeband am Ventil wurde auf der Lauffläche nicht gefunden.',
     remedy:
@@ -43,6 +50,20 @@ export const notices: Words['notices'] = {
     cause: 'Die Kamera hat sich während der Drehung bewegt.',
     remedy: 'Tablet so festklemmen, dass es weder zittert noch absinkt, noch einmal messen.',
     secondTime: 'Den Arm gegen die Werkbank abstützen und das Tablet beim Drehen nicht berühren.',
+  },
+  'picture-mirrored': {
+    cause: 'Das Rad dreht sich im Bild andersherum: das Bild ist gespiegelt.',
+    remedy:
+      'Die Kamera auf der Rückseite nehmen oder das Spiegeln abschalten. Wurde andersherum gedreht, das eintragen.',
+    secondTime:
+      'Etwas Gedrucktes vor die Kamera halten: es muss im Bild lesbar sein. Dann noch einmal messen.',
+  },
+  'picture-upside-down': {
+    cause: 'Das Bild steht auf dem Kopf: die nahe Seite des Rads ist oben.',
+    remedy:
+      'Tablet um eine halbe Drehung wenden, sodass die nahe Seite des Rads unten liegt, noch einmal messen.',
+    secondTime:
+      'Bildschirmdrehung sperren, die nahe Seite des Rads unten; einen Film vor dem Auswerten umdrehen.',
   },
   'view-blocked': {
     cause: 'Die meiste Zeit stand etwas vor der Lauffläche.',
@@ -89,6 +110,13 @@ export const notices: Words['notices'] = {
     cause: 'Dies ist eine Probemessung, und die Messung davor fehlt oder hat kein Ergebnis.',
     remedy: 'Die vorige Messung zusammen mit dieser öffnen.',
     secondTime: 'Zuerst die vorige Messung auswerten und speichern, dann beide öffnen.',
+  },
+  'weight-elsewhere': {
+    cause: 'Das Rad antwortete nicht auf der Seite, an der die Gewichte eingetragen sind.',
+    remedy:
+      'Uhrzeit jedes Gewichts prüfen, und ob das Band am Ventil noch an seinem Platz ist, dann neu auswerten.',
+    secondTime:
+      'Gewichte abnehmen, messen, ein Gewicht aufkleben, seine Stelle vom Ventil aus eintragen, messen.',
   },
   'file-unreadable': {
     cause: 'Die Datei ist kein Film, der sich hier lesen lässt.',

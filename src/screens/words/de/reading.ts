@@ -86,3 +86,18 @@ export const warnings: Words['warnings'] = {
   wideAngle: (plusMinus) =>
     `Die Stelle ist nur auf ${plusMinus} bekannt. Eine zweite Messung macht sie genauer.`,
 };
+
+export const readingWarnings: Words['readingWarnings'] = {
+  'sense-unconfirmed': {
+    cause:
+      'Gelesen als gegen den Uhrzeigersinn gedreht. Wurde im Uhrzeigersinn gedreht, ist das Bild gespiegelt und die Stelle auf der falschen Seite.',
+    remedy:
+      'Wurde im Uhrzeigersinn gedreht: die Kamera auf der Rückseite nehmen und noch einmal messen.',
+  },
+  'camera-may-mirror': {
+    cause:
+      'Es war die Kamera auf der Vorderseite. Manche spiegelt das Bild: die Stelle läge dann auf der falschen Seite des Ventils.',
+    remedy:
+      'Etwas Gedrucktes vor die Kamera halten: ist es im Bild nicht lesbar, die Kamera auf der Rückseite nehmen.',
+  },
+};

@@ -24,6 +24,13 @@ export const setup: Words['setup'] = {
     green: 'grün',
     orange: 'orange',
   },
+  sense: 'Das Rad wird gedreht',
+  senseHelp: 'Von oben gesehen. Ein gespiegeltes Bild fällt dann auf.',
+  senses: {
+    unsaid: 'wie es kommt',
+    clockwise: 'im Uhrzeigersinn',
+    'counter-clockwise': 'gegen den Uhrzeigersinn',
+  },
   label: 'Name dieses Rads',
   labelHelp: 'Für das gespeicherte Ergebnis.',
   device: 'Kamera',

@@ -1,6 +1,11 @@
 import { REFUSALS, type RefusalWords } from '../../../contract/refusals.ts';
 import { STORAGE_TROUBLES } from '../../../contract/storageTroubles.ts';
 import { TROUBLES } from '../../../contract/troubles.ts';
+import {
+  READING_WARNINGS,
+  type WarningCode,
+  type WarningWords,
+} from '../../../contract/warnings.ts';
 import type { NoticeCode } from '../../../contract/notice.ts';
 import { bench } from './bench.ts';
 import { byEye } from './byEye.ts';
@@ -42,6 +47,8 @@ export const en = {
   troubleNow,
   reading,
   warnings,
+  /** What a reading rests on though nobody confirmed it; in English the contract has the words. */
+  readingWarnings: READING_WARNINGS as Readonly<Record<WarningCode, WarningWords>>,
   directions,
   evidence,
   update,

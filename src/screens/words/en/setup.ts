@@ -21,6 +21,13 @@ export const setup = {
     green: 'green',
     orange: 'orange',
   },
+  sense: 'The wheel is turned',
+  senseHelp: 'Seen from above. A mirrored picture is then found out.',
+  senses: {
+    unsaid: 'either way',
+    clockwise: 'clockwise',
+    'counter-clockwise': 'counter-clockwise',
+  },
   label: 'Name of this wheel',
   labelHelp: 'For the saved reading.',
   device: 'Camera',

@@ -1,0 +1,25 @@
+/**
+ * What may be said beside a figure: the reading stands, but on something that nobody confirmed.
+ * What was seen, and how to settle it.
+ */
+export interface WarningWords {
+  readonly cause: string;
+  readonly remedy: string;
+}
+
+export const READING_WARNINGS = {
+  'sense-unconfirmed': {
+    cause:
+      'Read as turned counter-clockwise. Had it been turned clockwise, the picture would be mirrored and the spot on the wrong side.',
+    remedy:
+      'If the wheel was turned clockwise, use the camera on the tablet’s back and sweep again.',
+  },
+  'camera-may-mirror': {
+    cause:
+      'The camera on the tablet’s face was used. Some of them mirror the picture: the spot would then be on the wrong side of the valve.',
+    remedy:
+      'Hold a page of print before the camera: when it cannot be read in the picture, use the camera on the back.',
+  },
+} as const satisfies Record<string, WarningWords>;
+
+export type WarningCode = keyof typeof READING_WARNINGS;
