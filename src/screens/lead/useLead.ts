@@ -2,11 +2,11 @@ import { useEffect, useRef, useState } from 'react';
 
 import type { Weight } from '../../contract/reading.ts';
 import type { SweepProgress } from '../../contract/sweep.ts';
+import { STILL_BELOW_DEG_PER_S } from '../../contract/turnSpeed.ts';
 import { leadInstruction, type LeadInstruction } from '../../job/leadInstruction.ts';
 import type { Hearing } from '../state/useSettings.ts';
 import { give } from '../sweep/giveSignal.ts';
 import { playPitch } from '../sweep/tones.ts';
-import { STILL_BELOW_DEG_PER_S } from '../sweep/turningSpeedOf.ts';
 import { leadBeatS, leadPitchHz, leadWordBetween, type LeadWord } from './leadSignals.ts';
 
 export interface Leading {
