@@ -51,7 +51,8 @@ export function practiceScene(choice: PracticeChoice): StandScene {
     rim: { spokes: between(5, 9, 1), colour: random() < 0.7 ? 'silver' : 'dark' },
     stand: {
       pendulumDepthMm: between(7.6, 9.2, 0.1),
-      edgeAboveLineMm: between(-4, 3, 0.5),
+      // As a person sets the laser: on the face of the rib, a little above its edge when balanced.
+      edgeAboveLineMm: between(-5, -2, 0.5),
       slopeMrad: 0.3 + 0.4 * random(),
       downhillAzimuthDeg: 360 * random(),
     },

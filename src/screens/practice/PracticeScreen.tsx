@@ -10,7 +10,10 @@ import { unlockHearing } from '../sweep/giveSignal.ts';
 import { words } from '../words/words.ts';
 import { ByEyeLesson } from './ByEyeLesson.tsx';
 import PracticeHand from './PracticeHand.tsx';
-import { PracticeOutcome, PracticeTruthTable } from './PracticeOutcome.tsx';
+import { PracticeNext } from './PracticeNext.tsx';
+import { PracticeOutcome } from './PracticeOutcome.tsx';
+import { practiceStep } from './practiceStep.ts';
+import { PracticeTruthTable } from './PracticeTruthTable.tsx';
 import { RimWeights } from './RimWeights.tsx';
 import { StandPictureView } from './StandPictureView.tsx';
 import { usePracticeRoom } from './usePracticeRoom.ts';
@@ -30,6 +33,7 @@ export default function PracticeScreen() {
   }, [sessionState]);
   const { units } = settings;
   const last = sweeps.at(-1);
+  const { todo } = practiceStep(state);
   const read = () => {
     unlockHearing();
     void session.startCamera(stand.setupNow(), { source: stand.source });
@@ -38,21 +42,18 @@ export default function PracticeScreen() {
   return (
     <div className="practice">
       <ScreenTitle>{words.practice.title}</ScreenTitle>
-      <p className="practice-lead">{words.practice.lead}</p>
+      <PracticeNext state={state} units={units} onRead={read} />
       <div className="practice-stage">
         <StandPictureView stand={stand} />
         <PracticeHand />
-        <button type="button" className="main" data-role="practice-read" onClick={read}>
-          {last === undefined ? words.practice.read : words.practice.readAgain}
-        </button>
       </div>
       <div className="practice-side fields">
         {last !== undefined && <PracticeOutcome state={state} sweep={last} units={units} />}
         {last === undefined && <ByEyeLesson guess={state.guess} units={units} />}
         <RimWeights state={state} units={units} />
         {state.truthShown ? (
-          <PracticeTruthTable truth={stand.truth()} setup={stand.setup} units={units} />
-        ) : (
+          <PracticeTruthTable state={state} units={units} />
+        ) : todo === 'done' ? null : (
           <button
             type="button"
             className="plain"
@@ -73,14 +74,16 @@ export default function PracticeScreen() {
             chosen={stand.difficulty}
             onChoose={(value) => open(stand.seed, value)}
           />
-          <button
-            type="button"
-            className="plain"
-            data-role="another-wheel"
-            onClick={() => open(stand.seed + 1, stand.difficulty)}
-          >
-            {words.practice.another}
-          </button>
+          {todo !== 'leave' && (
+            <button
+              type="button"
+              className="plain"
+              data-role="another-wheel"
+              onClick={() => open(stand.seed + 1, stand.difficulty)}
+            >
+              {words.practice.another}
+            </button>
+          )}
         </section>
       </div>
     </div>

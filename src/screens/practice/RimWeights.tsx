@@ -5,6 +5,7 @@ import { ChoiceTiles } from '../parts/ChoiceTiles.tsx';
 import { formatClockAndDeg, formatKnownMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { PracticeWheel } from './PracticeWheel.tsx';
+import { StickByPlace } from './StickByPlace.tsx';
 
 /** Strips to stick on by touch, g. */
 const STRIPS_G = ['5', '10', '20', '30'] as const;
@@ -20,6 +21,8 @@ export function RimWeights({
   const [strip, setStrip] = useState<(typeof STRIPS_G)[number]>('10');
   const { stand, guess, sweeps, weights, truthShown } = state;
   const room = practiceRoom();
+  const stick = (angleDeg: number) =>
+    room.stick([{ massG: Number(strip), radiusMm: stand.setup.wheel.weightRadiusMm, angleDeg }]);
   const last = sweeps.at(-1)?.result.reading;
   const lightDeg = last?.status === 'ok' ? last.unbalance.lightSpotDeg : null;
   return (
@@ -30,11 +33,7 @@ export function RimWeights({
         guess={guess}
         lightDeg={lightDeg}
         heavyDeg={truthShown ? stand.truth().hidden.heavySpotDeg : null}
-        onTouch={(angleDeg) =>
-          room.stick([
-            { massG: Number(strip), radiusMm: stand.setup.wheel.weightRadiusMm, angleDeg },
-          ])
-        }
+        onTouch={stick}
       />
       <ChoiceTiles
         label={words.practice.piece}
@@ -42,6 +41,7 @@ export function RimWeights({
         chosen={strip}
         onChoose={setStrip}
       />
+      <StickByPlace massG={Number(strip)} units={units} onStick={stick} />
       {weights.length === 0 ? (
         <p>{words.practice.noWeights}</p>
       ) : (

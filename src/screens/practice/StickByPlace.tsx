@@ -1,0 +1,42 @@
+import { useState } from 'react';
+
+import { NumberStepper } from '../parts/NumberStepper.tsx';
+import { formatClockAndDeg, formatKnownMass, type Units } from '../words/numbers.ts';
+import { words } from '../words/words.ts';
+
+export interface StickByPlaceProps {
+  readonly massG: number;
+  readonly units: Units;
+  readonly onStick: (angleDeg: number) => void;
+}
+
+/** The same as a touch on the rim, for those who go by the keyboard or want the place to a degree. */
+export function StickByPlace({ massG, units, onStick }: StickByPlaceProps) {
+  const [placeDeg, setPlaceDeg] = useState<number | null>(null);
+  return (
+    <>
+      <NumberStepper
+        label={words.practice.place}
+        name="stick.angleDeg"
+        quantity="angle"
+        units={units}
+        value={placeDeg}
+        range={[0, 359]}
+        proposal={0}
+        stepShown={5}
+        onValue={setPlaceDeg}
+      />
+      <button
+        type="button"
+        className="plain"
+        data-role="stick-strip"
+        disabled={placeDeg === null}
+        onClick={() => placeDeg !== null && onStick(placeDeg)}
+      >
+        {placeDeg === null
+          ? words.practice.stickIt
+          : words.practice.stick(formatKnownMass(massG, units), formatClockAndDeg(placeDeg))}
+      </button>
+    </>
+  );
+}
