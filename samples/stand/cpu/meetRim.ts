@@ -11,6 +11,8 @@ export interface RimMeeting {
 
 const MOST_STEPS = 90;
 const CLOSE_MM = 0.3;
+/** Of the longest step a fifth of a millimetre is left. */
+const HALVINGS = 6;
 
 /** Goes down from the lid's plane until the line is under the height map. */
 export function meetRim(
@@ -30,20 +32,19 @@ export function meetRim(
   const uy = dy / length;
   const uz = dz / length;
   let step = 0;
+  let halvings = 0;
   for (let k = 0; k < MOST_STEPS; k++) {
     out.column = Math.max(0, Math.min(size - 2, (x + halfWidthMm) * perMm - 0.5));
     out.row = Math.max(0, Math.min(size - 2, (y + halfWidthMm) * perMm - 0.5));
     const above = z - rimHeight(rim, out.column, out.row);
-    if (above < CLOSE_MM) {
-      // One step back by halves, so that a lip keeps its edge.
-      if (above > -CLOSE_MM || step < 0.4) break;
-      step *= 0.5;
-      x -= ux * step;
-      y -= uy * step;
-      z -= uz * step;
-      continue;
+    if (above < CLOSE_MM && above > -CLOSE_MM) break;
+    if (halvings > 0 || above < 0) {
+      // Through a wall: by halves to where it went in, so that a lip keeps its edge.
+      if (halvings++ === HALVINGS) break;
+      step = above < 0 ? -Math.abs(step) / 2 : Math.abs(step) / 2;
+    } else {
+      step = Math.max(0.8, Math.min(12, above * 0.6));
     }
-    step = Math.max(0.8, Math.min(12, above * 0.6));
     x += ux * step;
     y += uy * step;
     z += uz * step;

@@ -1,5 +1,5 @@
 import type { FrameView } from '../view/frameView.ts';
-import { LASER_RGB, LIGHTING, SPECKLE as GRAIN } from '../view/lighting.ts';
+import { LASER_RGB, LIGHTING, RIM_SLOPE_TEXELS, SPECKLE as GRAIN } from '../view/lighting.ts';
 import type { StandModel } from '../view/standModel.ts';
 import { laserLight } from './laserLight.ts';
 import { reliefMeeter } from './meetRelief.ts';
@@ -10,6 +10,7 @@ import { fallingLight, mirroredLight } from './surfaceLight.ts';
 // Test runners turn imported names into property reads, which the loop over pixels would feel.
 const L = LIGHTING;
 const SPECKLE = GRAIN;
+const N = RIM_SLOPE_TEXELS;
 
 /** Linear light of one line of sight. */
 export interface SightLight {
@@ -97,12 +98,12 @@ export function sightLight(model: StandModel, view: FrameView): SightLight {
     meetRim(rim, found.x, found.y, found.z, dx, dy, dz, onRim);
     const { column, row } = onRim;
     const perMm = rim.size / (2 * rim.halfWidthMm);
-    const nx = (rimHeight(rim, column - 0.7, row) - rimHeight(rim, column + 0.7, row)) * perMm;
-    const ny = (rimHeight(rim, column, row - 0.7) - rimHeight(rim, column, row + 0.7)) * perMm;
-    const length = Math.sqrt(nx * nx + ny * ny + 1.96);
+    const nx = (rimHeight(rim, column - N, row) - rimHeight(rim, column + N, row)) * perMm;
+    const ny = (rimHeight(rim, column, row - N) - rimHeight(rim, column, row + N)) * perMm;
+    const length = Math.sqrt(nx * nx + ny * ny + 4 * N * N);
     const ax = nx / length;
     const ay = ny / length;
-    const az = 1.4 / length;
+    const az = (2 * N) / length;
     const at = 4 * ((row | 0) * rim.size + (column | 0));
     const deep = Math.max(0, rim.lidMm - onRim.z);
     const shade = 1 / (1 + 0.0006 * deep * deep);

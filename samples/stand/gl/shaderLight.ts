@@ -3,6 +3,7 @@ import {
   LIGHTING as L,
   PLAIN_RUBBER,
   RELIEF_STEP_MM,
+  RIM_SLOPE_TEXELS,
   SPECKLE,
 } from '../view/lighting.ts';
 import { glslFloat as f } from './shaderSkin.ts';
@@ -78,26 +79,27 @@ float rimHeight(vec2 at) { return textureLod(rimHeights, at, 0.0).r; }
 
 vec3 rimLight(vec3 p, vec3 way) {
   float step = 0.0;
+  int halvings = 0;
   vec2 at = vec2(0.5);
   for (int k = 0; k < 90; k++) {
     at = (p.xy / rimHalfWidth) * 0.5 + 0.5;
     float above = p.z - rimHeight(at);
-    if (above < 0.3) {
-      if (above > -0.3 || step < 0.4) break;
-      step *= 0.5;
-      p -= way * step;
-      continue;
+    if (abs(above) < 0.3) break;
+    if (halvings > 0 || above < 0.0) {
+      if (halvings++ == 6) break;
+      step = (above < 0.0 ? -0.5 : 0.5) * abs(step);
+    } else {
+      step = clamp(above * 0.6, 0.8, 12.0);
     }
-    step = clamp(above * 0.6, 0.8, 12.0);
     p += way * step;
   }
   float texel = 1.0 / float(textureSize(rimHeights, 0).x);
   float mm = 2.0 * rimHalfWidth * texel;
   vec2 fall = vec2(
-    rimHeight(at - vec2(0.7 * texel, 0.0)) - rimHeight(at + vec2(0.7 * texel, 0.0)),
-    rimHeight(at - vec2(0.0, 0.7 * texel)) - rimHeight(at + vec2(0.0, 0.7 * texel))
+    rimHeight(at - vec2(${f(RIM_SLOPE_TEXELS)} * texel, 0.0)) - rimHeight(at + vec2(${f(RIM_SLOPE_TEXELS)} * texel, 0.0)),
+    rimHeight(at - vec2(0.0, ${f(RIM_SLOPE_TEXELS)} * texel)) - rimHeight(at + vec2(0.0, ${f(RIM_SLOPE_TEXELS)} * texel))
   ) / mm;
-  vec3 n = normalize(vec3(fall, 1.4));
+  vec3 n = normalize(vec3(fall, ${f(2 * RIM_SLOPE_TEXELS)}));
   vec4 look = textureLod(rimTexels, at, 0.0);
   float deep = max(0.0, tyreSize.w - p.z);
   float shade = 1.0 / (1.0 + 0.0006 * deep * deep);

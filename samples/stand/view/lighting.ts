@@ -36,6 +36,8 @@ export const PLAIN_RUBBER = 0.037;
 export const LASER_REFLECTANCE_POWER = 0.75;
 /** Speckle of laser light on rough rubber, share. */
 export const SPECKLE = 0.3;
+/** The rim's slope is told over so many texels to either side: its walls are a texel or two wide. */
+export const RIM_SLOPE_TEXELS = 1.8;
 /**
  * Steps of a line of sight inside a cut or groove, mm, and how many at most: shorter than the
  * thinnest block, long enough for the longest way through a groove.

@@ -63,13 +63,16 @@ export function laserContrastOf(
   const hue = new Float32Array(block * tall);
   const luma = new Float32Array(block * tall);
   const noise = new HueNoise();
+  // A window along the line is mostly line: what lies around it tells the noise.
+  const isNarrow = grid.rows < 2 * MARGIN_CELLS;
+  const [noiseFrom, noiseRows] = isNarrow ? [0, tall] : [MARGIN_CELLS, grid.rows];
   const channelPerHue = HUE_AXES[colour].channelPerHue;
   for (let first = 0; first < grid.columns; first += block) {
     const count = Math.min(block, grid.columns - first);
     readHue(picture, colour, grid, first, count, hue);
     readLuma(picture, grid, first, count, luma);
     for (let k = 0; k < count; k++) {
-      if (((first + k) & 7) === 0) noise.add(hue, k * tall + MARGIN_CELLS, grid.rows);
+      if (((first + k) & 7) === 0) noise.add(hue, k * tall + noiseFrom, noiseRows);
       const ambient = holdAmbient(hue, k * tall, tall);
       fillSaturatedCore(hue, luma, k * tall, tall, ambient);
       const at = k * tall + MARGIN_CELLS;

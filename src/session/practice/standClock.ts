@@ -20,13 +20,13 @@ const LEAST_PAUSE_MS = 4;
  * drawing takes longer than the step, the wheel turns in slow motion, and times and motion agree.
  */
 export function standClock(
-  picture: StandPicture,
+  picture: Pick<StandPicture, 'draw' | 'taken' | 'everyMs'>,
   advance: (stepS: number) => WheelPose,
 ): StandClock {
   let taker: TakePicture | null = null;
   let timeS = 0;
   let lastMs = performance.now();
-  let timer = 0;
+  let timer: ReturnType<typeof setTimeout> | undefined;
   let stopped = false;
 
   const show = async (): Promise<void> => {
@@ -39,7 +39,7 @@ export function standClock(
     if (taker !== null) await give(taker);
     if (stopped) return;
     const spentMs = performance.now() - startMs;
-    timer = window.setTimeout(() => void show(), Math.max(LEAST_PAUSE_MS, picture.everyMs - spentMs));
+    timer = setTimeout(() => void show(), Math.max(LEAST_PAUSE_MS, picture.everyMs - spentMs));
   };
   const give = async (take: TakePicture): Promise<void> => {
     // A worker that died, or a picture that could not be copied, ends the feed and not the stand.
@@ -48,7 +48,7 @@ export function standClock(
       .catch(() => false);
     if (!goesOn && taker === take) taker = null;
   };
-  timer = window.setTimeout(() => void show(), 0);
+  timer = setTimeout(() => void show(), 0);
 
   return {
     feed(take) {
