@@ -1,9 +1,11 @@
 import { useState } from 'react';
 
 import type { EyeReading } from '../../balance/byEye.ts';
+import { modelResponse } from '../../balance/response.ts';
+import type { SweepSetup } from '../../contract/setup.ts';
 import { practiceRoom } from '../../session/practice/practiceRoom.ts';
 import { NumberStepper } from '../parts/NumberStepper.tsx';
-import { formatClockAndDeg, formatKnownMass, type Units } from '../words/numbers.ts';
+import { formatClockAndDeg, formatKnownMass, formatLength, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 
 /** Most that a hidden weight pulls, g, with room for a bold guess. */
@@ -12,9 +14,11 @@ const MOST_G = 120;
 /** Balance by eye first: look, guess place and weight; the tool checks it later. */
 export function ByEyeLesson({
   guess,
+  setup,
   units,
 }: {
   readonly guess: EyeReading | null;
+  readonly setup: SweepSetup;
   readonly units: Units;
 }) {
   const [placeDeg, setPlaceDeg] = useState<number | null>(null);
@@ -22,9 +26,11 @@ export function ByEyeLesson({
   return (
     <section className="group">
       <h2>{words.practice.byEye}</h2>
-      <p>{words.practice.byEyeHow}</p>
+      <p>
+        {words.practice.byEyeHow} {ruleOfThumb(setup, units)}
+      </p>
       <NumberStepper
-        label={words.practice.lightAt}
+        label={words.practice.guessAt}
         name="guess.lightSpotDeg"
         quantity="angle"
         units={units}
@@ -66,4 +72,15 @@ export function ByEyeLesson({
       )}
     </section>
   );
+}
+
+/** What the eye needs to make grams of millimetres. */
+const THUMB_G = 10;
+
+function ruleOfThumb({ wheel, stand }: SweepSetup, units: Units): string {
+  const response = modelResponse({ ...wheel, ...stand });
+  if (!response.ok) return '';
+  const riseMm = THUMB_G * wheel.weightRadiusMm * response.value.mmPerGmm;
+  const mass = formatKnownMass(THUMB_G, units);
+  return words.practice.riseOf(mass, formatLength(riseMm, units).text);
 }

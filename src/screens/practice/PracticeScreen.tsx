@@ -49,7 +49,9 @@ export default function PracticeScreen() {
       </div>
       <div className="practice-side fields">
         {last !== undefined && <PracticeOutcome state={state} sweep={last} units={units} />}
-        {last === undefined && <ByEyeLesson guess={state.guess} units={units} />}
+        {last === undefined && (
+          <ByEyeLesson guess={state.guess} setup={stand.setup} units={units} />
+        )}
         <RimWeights state={state} units={units} />
         {state.truthShown ? (
           <PracticeTruthTable state={state} units={units} />

@@ -29,8 +29,10 @@ export const practice: Words['practice'] = {
   },
   byEye: 'Zuerst nach Augenmaß',
   byEyeHow:
-    'Das Rad halten, bis es ruht. Wo die Kante über der Linie steht, ist es leicht. Ein Viertel weiterdrehen, ruhen lassen, wieder hinsehen.',
+    'Das Rad halten, bis es ruht. Wo die Kante am höchsten über der Linie steht, ist es leicht. Ein Viertel weiterdrehen, ruhen lassen, wieder hinsehen. Das Klebeband sitzt am Ventil.',
+  riseOf: (massG, riseMm) => `Wo es leicht ist, heben ${massG} die Kante um ${riseMm}.`,
   lightAt: 'Leicht bei',
+  guessAt: 'Leicht so weit vom Klebeband, im Uhrzeigersinn',
   grams: 'Gewicht, das fehlt',
   guessIt: 'Das schätze ich',
   guessed: (massG, place) => `Geschätzt: ${massG} bei ${place}`,
@@ -56,5 +58,5 @@ export const practice: Words['practice'] = {
   toolRead: 'Das Gerät',
   left: 'Bleibt jetzt',
   wants: 'Braucht',
-  place: 'Ort des Streifens',
+  place: 'Ort, im Uhrzeigersinn vom Ventil',
 };

@@ -28,8 +28,11 @@ export const practice = {
   },
   byEye: 'By eye first',
   byEyeHow:
-    'Hold the wheel until it settles. Where the edge stands above the line, it is light. Turn on a quarter, settle, look again.',
+    'Hold the wheel until it settles. Where the edge stands highest above the line, it is light. Turn on a quarter, settle, look again. The tape stands at the valve.',
+  riseOf: (massG: string, riseMm: string) =>
+    `Where it is light, ${massG} lift the edge by ${riseMm}.`,
   lightAt: 'Light at',
+  guessAt: 'Light so far clockwise from the tape',
   grams: 'Weight it wants',
   guessIt: 'That is my guess',
   guessed: (massG: string, place: string) => `Your guess: ${massG} at ${place}`,
@@ -55,5 +58,5 @@ export const practice = {
   toolRead: 'The tool',
   left: 'Left now',
   wants: 'Wants',
-  place: 'Place of the strip',
+  place: 'Place, clockwise from the valve',
 };
