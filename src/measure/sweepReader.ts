@@ -18,7 +18,7 @@ import { checkRecording } from './sweep/sweepChecks.ts';
 import { createProgressKeeper, followingProgress, lookingProgress } from './sweep/sweepProgress.ts';
 import { refusedResult, sweepResult } from './sweep/sweepResult.ts';
 import { secondLook } from './sweep/secondLook.ts';
-import { forgetOldFrames } from './sweep/forgetOldFrames.ts';
+import { forgetOldFrames, thinOldFrames } from './sweep/forgetOldFrames.ts';
 import {
   beginSettled,
   catchUp,
@@ -41,7 +41,7 @@ import {
   type SolvedGeometry,
   type SolvedSweep,
 } from './sweep/solvedSweep.ts';
-import type { SweepRecording } from './sweep/sweepRecording.ts';
+import type { FrameRecord, SweepRecording } from './sweep/sweepRecording.ts';
 
 /**
  * Reads one sweep: pictures in, in order of time; progress after each; a result at the end.
@@ -56,7 +56,8 @@ const FEWEST_PICTURES = 24;
 
 interface SolvedOnce {
   readonly recording: SweepRecording;
-  readonly frames: number;
+  /** The newest frame it was solved with. */
+  readonly last: FrameRecord | undefined;
   readonly geometry: Outcome<SolvedGeometry, RefusalCode>;
 }
 
@@ -81,6 +82,7 @@ export function createOpenSweepReader(
 ): SweepReader & { inside(): SweepInside } {
   const finder = createSightFinder(setup);
   const light = createLightMeter();
+  const boundFrames = options.followOnly ? forgetOldFrames : thinOldFrames;
   let open = createOpenRecording(finder);
   let keeper = createProgressKeeper(options);
   let shown: SweepRecording | null = null;
@@ -93,9 +95,9 @@ export function createOpenSweepReader(
 
   /** Solved once for the pictures so far: result and second look both ask. */
   function geometryOf(current: SweepRecording): Outcome<SolvedGeometry, RefusalCode> {
-    const frames = current.frames.length;
-    if (solved?.recording !== current || solved.frames !== frames) {
-      solved = { recording: current, frames, geometry: solveGeometry(current) };
+    const last = current.frames.at(-1);
+    if (solved?.recording !== current || solved.last !== last) {
+      solved = { recording: current, last, geometry: solveGeometry(current) };
     }
     return solved.geometry;
   }
@@ -157,7 +159,7 @@ export function createOpenSweepReader(
       framesSeen++;
       meterLight(light, picture);
       if (!open.recording && options.sight) beginFromMemory(options.sight, picture);
-      if (open.recording && options.followOnly && isCaughtUp(open)) forgetOldFrames(open.recording);
+      if (open.recording && isCaughtUp(open)) boundFrames(open.recording);
       const pace = options.live ? cameraPace(picture.timeS - lastS) : AT_ONCE;
       lastS = picture.timeS;
       if (open.recording) takePicture(open, picture, pace);
@@ -198,7 +200,7 @@ export function createOpenSweepReader(
     sightNow(): SightMemory | null {
       const { recording } = open;
       if (!recording) return null;
-      const isSolved = solved?.recording === recording && solved.frames === recording.frames.length;
+      const isSolved = solved?.recording === recording && solved.last === recording.frames.at(-1);
       return isSolved && solved?.geometry.ok
         ? sightOfGeometry(recording, solved.geometry.value)
         : sightOfRecording(recording);

@@ -12,10 +12,17 @@ interface FilmFacts {
 /**
  * The pictures of a film, decoded by the installed ffmpeg: for development under Node only. Each
  * picture lives in the same memory as the one before it. Rotation is carried out by ffmpeg. A filter
- * of ffmpeg's that keeps the size (`hflip`, `eq=brightness=-0.2`) spoils the film on purpose.
+ * of ffmpeg's that keeps the size (`hflip`, `eq=brightness=-0.2`) spoils the film on purpose; a change
+ * of size is `scaledTo`.
  */
-export async function* filmPictures(filmPath: string, filter?: string): AsyncGenerator<YuvPicture> {
-  const facts = probeFilm(filmPath);
+export async function* filmPictures(
+  filmPath: string,
+  filter?: string,
+  scaledTo?: { readonly widthPx: number; readonly heightPx: number },
+): AsyncGenerator<YuvPicture> {
+  const facts = { ...probeFilm(filmPath), ...scaledTo };
+  const scale = scaledTo && `scale=${scaledTo.widthPx}:${scaledTo.heightPx}`;
+  const filters = [filter, scale].filter((part) => part !== undefined).join(',');
   const chromaStride = Math.ceil(facts.widthPx / 2);
   const yBytes = facts.widthPx * facts.heightPx;
   const chromaBytes = chromaStride * Math.ceil(facts.heightPx / 2);
@@ -31,7 +38,7 @@ export async function* filmPictures(filmPath: string, filter?: string): AsyncGen
       filmPath,
       '-map',
       '0:v:0',
-      ...(filter ? ['-vf', filter] : []),
+      ...(filters ? ['-vf', filters] : []),
       '-fps_mode',
       'passthrough',
       '-f',

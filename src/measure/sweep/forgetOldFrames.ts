@@ -22,6 +22,22 @@ export function forgetOldFrames(recording: SweepRecording): void {
   dropUnused(recording, firstKept);
 }
 
+/** Frames of a sweep that is to be read: 80 s of 60 pictures a second, 120 MB. */
+const MOST_FRAMES = 4800;
+
+/**
+ * Keeps a sweep that goes on and on small enough: call it before each picture. Of too many frames every
+ * second one goes, the newest excepted, so that the beginning of the turn stays.
+ */
+export function thinOldFrames(recording: SweepRecording): void {
+  const { frames } = recording;
+  if (frames.length <= MOST_FRAMES) return;
+  const last = frames.length - 1;
+  const kept = frames.filter((_, i) => i % 2 === 0 || i === last);
+  frames.splice(0, frames.length, ...kept);
+  dropUnused(recording, 0);
+}
+
 function isNear(recording: SweepRecording, a: number, b: number): boolean {
   const turnOf = (frame: number) => {
     const { turnIndex } = recording.frames[frame]!;

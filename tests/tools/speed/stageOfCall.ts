@@ -21,13 +21,15 @@ const STAGE_OF_FUNCTION: Readonly<Record<string, Stage>> = {
   followingProgress: 'progress',
 };
 
-/** Work of its own kind that calls the stages above: it counts as a whole. */
+/** Work of its own kind that calls the stages above: it counts as a whole, by the innermost of these. */
 const STAGE_OF_CALLER: Readonly<Record<string, Stage>> = {
-  lookForSight: 'sighting',
-  poolMore: 'sighting',
-  holdAgainstLine: 'sighting',
-  tryKnownCamera: 'sighting',
-  recordWith: 'recording anew',
+  lookForSight: 'line pooled',
+  poolMore: 'line pooled',
+  tryToRecord: 'camera found',
+  tryKnownCamera: 'camera found',
+  heldAgainstLine: 'camera found',
+  recordWith: 'edge found',
+  keepPicture: 'pictures kept',
   checkMark: 'tapes',
   secondLook: 'end of sweep',
   finish: 'end of sweep',
@@ -44,7 +46,7 @@ export function stagesOfNodes(profile: Profiler.Profile): Map<number, Stage> {
     const node = nodeOf.get(id)!;
     const name = node.callFrame.functionName;
     const here = name === '(garbage collector)' ? GARBAGE : (STAGE_OF_FUNCTION[name] ?? inner);
-    const caller = whole ?? STAGE_OF_CALLER[name] ?? null;
+    const caller = STAGE_OF_CALLER[name] ?? whole;
     stageOf.set(id, here === GARBAGE ? here : (caller ?? here));
     for (const child of node.children ?? []) place(child, here, caller);
   };
