@@ -66,11 +66,17 @@ interface CountingTrack {
   readonly stats?: { readonly totalFrames?: number };
 }
 
+/**
+ * Pictures that may wait for the worker: work that outlasts a picture or two at 60 a second then costs
+ * none. No more, since a camera has few frames to give away, and what is shown must not lag.
+ */
+const WAITING_PICTURES = 4;
+
 /** The worker itself reads the camera's stream: the main thread touches no picture. */
 function feedByProcessor(track: MediaStreamVideoTrack, worker: MeasureWorker): LiveFeed {
   const given = () => (track as CountingTrack).stats?.totalFrames ?? 0;
   const givenBefore = given();
-  const processor = new MediaStreamTrackProcessor({ track });
+  const processor = new MediaStreamTrackProcessor({ track, maxBufferSize: WAITING_PICTURES });
   const ended = worker.pumpStream(processor.readable).then((end): FeedEnd => {
     if (!end.ok) return 'worker-crashed';
     return end.value === 'stream-ended' ? 'camera-unplugged' : end.value;

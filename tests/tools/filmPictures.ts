@@ -52,7 +52,9 @@ export async function* filmPictures(
   let filled = 0;
   let index = 0;
   try {
-    for await (const chunk of decoder.stdout as AsyncIterable<Uint8Array>) {
+    // Left open on the way out: a pipe that breaks under it makes the decoder complain.
+    const chunks = decoder.stdout.iterator({ destroyOnReturn: false });
+    for await (const chunk of chunks as AsyncIterable<Uint8Array>) {
       for (let at = 0; at < chunk.length;) {
         const take = Math.min(chunk.length - at, picture.length - filled);
         picture.set(chunk.subarray(at, at + take), filled);
@@ -76,7 +78,8 @@ export async function* filmPictures(
       }
     }
   } finally {
-    decoder.kill();
+    decoder.kill('SIGKILL');
+    decoder.stdout.destroy();
   }
 }
 

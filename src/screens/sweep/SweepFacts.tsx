@@ -20,7 +20,7 @@ export function SweepFacts(props: SweepFactsProps) {
   const isSeen = progress !== null && progress.stage !== 'looking';
   const rockingMm = progress?.soFar?.rockingMm;
   return (
-    <div className="sweep-facts">
+    <div className="sweep-facts" data-dropped={framesDropped}>
       {isLive && isSeen && (
         <SpeedHint turningDegPerS={progress.turningDegPerS} speed={progress.turnSpeed} />
       )}

@@ -97,12 +97,7 @@ export function WeightsView(props: WeightsViewProps) {
         )}
       </section>
       <WishChoices {...{ wheel, units }} wishes={props.wishes} onWishes={props.onWishes} />
-      <BlockedStretches
-        arcs={arcs}
-        drawing={drawing}
-        onDrawing={setDrawing}
-        onArcs={changeArcs}
-      />
+      <BlockedStretches arcs={arcs} drawing={drawing} onDrawing={setDrawing} onArcs={changeArcs} />
       <UndoBar offer={offer} />
     </div>
   );
