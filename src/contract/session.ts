@@ -1,6 +1,6 @@
 import type { Notice } from './notice.ts';
 import type { Reading } from './reading.ts';
-import type { SweepSetup } from './setup.ts';
+import type { SightTests, SweepSetup } from './setup.ts';
 import type { PictureOverlay, SweepProgress, SweepResult } from './sweep.ts';
 
 /** What the screens see of a running session, and all that they may ask of it. */
@@ -94,6 +94,8 @@ export interface CameraOptions {
   /** The reading that a check sweep builds on. */
   readonly earlier?: Reading;
   readonly errand?: SweepErrand;
+  /** Called with the camera once it is open, before its first picture: sets it as it was set before. */
+  readonly prepare?: (stream: MediaStream) => Promise<void>;
 }
 
 /**
@@ -129,8 +131,13 @@ export interface SweepSession {
    * camera was known from the last sweep and has not moved, its better view is taken up.
    */
   openSight(setup: SweepSetup, options?: CameraOptions): Promise<void>;
-  /** While sighting: goes on with another setup, on the same stream. */
-  changeSight(setup: SweepSetup, change: SightChange): void;
+  /**
+   * While sighting: goes on with another setup, on the same stream. `assumed` takes the place of
+   * the errand's where a value was measured meanwhile.
+   */
+  changeSight(setup: SweepSetup, change: SightChange, assumed?: readonly string[]): void;
+  /** While sighting: writes into the setup how the trials by hand came out; the pictures go on. */
+  noteTests(tests: SightTests): void;
   /**
    * While sighting: starts the sweep on the same stream, with camera and edge as they were found.
    * The edge goes into the setup, so that a film of this sweep is read at the same edge.

@@ -24,6 +24,17 @@ export const MarkColourSchema = v.picklist(['white', 'yellow', 'blue', 'red', 'g
 /** Sense of turning as seen from above. */
 export const TurnSenseSchema = v.picklist(['clockwise', 'counter-clockwise']);
 
+/** How a trial by hand before the sweep came out. */
+export const SightTestSchema = v.picklist(['confirmed', 'reversed']);
+
+/** Missing is what was not tried. */
+export const SightTestsSchema = v.object({
+  /** The rim was pressed down at the sight: the edge was seen to go down there, or up. */
+  up: v.optional(SightTestSchema),
+  /** The wheel was turned clockwise: it was seen to turn so, or the other way. */
+  turn: v.optional(SightTestSchema),
+});
+
 export const SetupSchema = v.object({
   format: v.literal('tiltsweep.setup/1'),
   label: v.optional(v.pipe(v.string(), v.maxLength(200))),
@@ -49,6 +60,7 @@ export const SetupSchema = v.object({
       v.object({ xPx: between(0, 10000), yPx: between(0, 10000), timeS: between(0, 86400) }),
     ),
     valveMark: v.object({ widthMm: between(3, 120), colour: MarkColourSchema }),
+    tested: v.optional(SightTestsSchema),
   }),
   weightStepG: between(0.1, 100),
   /**
@@ -65,6 +77,8 @@ export const SetupSchema = v.object({
 });
 
 export type SweepSetup = v.InferOutput<typeof SetupSchema>;
+export type SightTest = v.InferOutput<typeof SightTestSchema>;
+export type SightTests = v.InferOutput<typeof SightTestsSchema>;
 export type AddedWeight = v.InferOutput<typeof AddedWeightSchema>;
 export type TurnSense = v.InferOutput<typeof TurnSenseSchema>;
 export type MarkColour = v.InferOutput<typeof MarkColourSchema>;

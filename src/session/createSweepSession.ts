@@ -7,6 +7,7 @@ import { readFilmSweep } from './readFilmSweep.ts';
 import { loadSampleSweep } from './sampleSweep.ts';
 import { createSessionStore } from './sessionStore.ts';
 import { createSightKeeper } from './sightKeeper.ts';
+import { createSignKeeper } from './signKeeper.ts';
 
 export interface FilmKeeping {
   readonly shelf: FilmShelf;
@@ -22,6 +23,7 @@ export function createSweepSession(
   const store = createSessionStore();
   let live: LiveSweepRun | null = null;
   const known = createSightKeeper();
+  const signs = createSignKeeper();
   let show: ShowPicture | null = null;
   const showPreview: ShowPicture = (shown) => (show ? show(shown) : shown.picture.close());
 
@@ -32,7 +34,7 @@ export function createSweepSession(
   };
   const startLive = async (ask: LiveAsk) => {
     const shelf = films?.isWanted() ? films.shelf : null;
-    live = runLiveSweep(begin(), { worker, known, showPreview, shelf }, ask);
+    live = runLiveSweep(begin(), { worker, known, signs, showPreview, shelf }, ask);
     await live.done;
   };
   const dropWhatRuns = () => {
@@ -73,8 +75,11 @@ export function createSweepSession(
     async openSight(setup, options = {}) {
       await startLive({ ...options, setup, sightFirst: true });
     },
-    changeSight(setup, change) {
-      live?.changeSight(setup, change);
+    changeSight(setup, change, assumed) {
+      live?.changeSight(setup, change, assumed);
+    },
+    noteTests(tests) {
+      live?.noteTests(tests);
     },
     beginSweep() {
       live?.beginSweep();

@@ -17,10 +17,12 @@ import { feedLivePictures, feedOwnPictures, type FeedEnd } from './livePictures.
 import type { MeasureWorker } from './measureWorker.ts';
 import type { SweepRun } from './sessionStore.ts';
 import type { SightKeeper } from './sightKeeper.ts';
+import type { SignKeeper } from './signKeeper.ts';
 
 export interface LiveTools {
   readonly worker: MeasureWorker;
   readonly known: SightKeeper;
+  readonly signs: SignKeeper;
   readonly showPreview: ShowPicture;
   /** Where films of sweeps are kept; null when none is wanted. */
   readonly shelf: FilmShelf | null;
@@ -128,10 +130,17 @@ async function untilEnd(
   }
 }
 
+/** What the person asked for while sighting. */
+export interface WantedSight {
+  readonly setup: SweepSetup;
+  readonly change: SightChange;
+  readonly assumed: readonly string[] | undefined;
+}
+
 interface AfterStretch {
   readonly tools: LiveTools;
   readonly progress: SweepProgress | null;
-  readonly wanted: { readonly setup: SweepSetup; readonly change: SightChange } | null;
+  readonly wanted: WantedSight | null;
 }
 
 /** What comes after a stretch: another one, reading what was seen, or the trouble to end with. */

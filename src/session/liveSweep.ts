@@ -1,6 +1,6 @@
 import { noticeFor, type Notice } from '../contract/notice.ts';
 import { NO_ERRAND, type CameraOptions, type SightChange } from '../contract/session.ts';
-import type { SweepSetup } from '../contract/setup.ts';
+import type { SightTests, SweepSetup } from '../contract/setup.ts';
 import type { KnownCamera } from '../contract/sweep.ts';
 import { closeCameraStream, openLiveStream } from './cameraStream.ts';
 import { earlierReadingFor } from './earlierReading.ts';
@@ -12,15 +12,19 @@ import {
   type LiveEnd,
   type LiveTools,
   type Stretch,
+  type WantedSight,
 } from './liveStretch.ts';
 import type { SweepRun } from './sessionStore.ts';
 import type { SightKeeper } from './sightKeeper.ts';
+import { withTests } from './signKeeper.ts';
 
 export interface LiveSweepRun {
   /** Resolves when the sweep has been read or has failed. */
   readonly done: Promise<void>;
   /** Goes on sighting with another setup. */
-  changeSight(setup: SweepSetup, change: SightChange): void;
+  changeSight(setup: SweepSetup, change: SightChange, assumed?: readonly string[]): void;
+  /** Writes the trials by hand into the setup, without a new start. */
+  noteTests(tests: SightTests): void;
   /** From sighting to sweeping, on the same stream. */
   beginSweep(): void;
   /** Takes no more pictures and reads what there is. */
@@ -42,7 +46,9 @@ export interface LiveAsk extends CameraOptions {
 export function runLiveSweep(run: SweepRun, tools: LiveTools, ask: LiveAsk): LiveSweepRun {
   let end: (why: LiveEnd) => void = () => undefined;
   let asked = new Promise<LiveEnd>((resolve) => (end = resolve));
-  let wanted: { readonly setup: SweepSetup; readonly change: SightChange } | null = null;
+  let wanted: WantedSight | null = null;
+  let setupNow = ask.setup;
+  let tests: SightTests = {};
   let phase: 'sighting' | 'sweeping' = ask.sightFirst ? 'sighting' : 'sweeping';
   let stream: MediaStream | null = null;
   const letGo = () => {
@@ -55,20 +61,23 @@ export function runLiveSweep(run: SweepRun, tools: LiveTools, ask: LiveAsk): Liv
     const opened = await openLiveStream(ask);
     if (!opened.ok) return run.fail(opened.failure.code, opened.failure.evidence);
     stream = opened.value;
+    await ask.prepare?.(stream);
     if (!run.isCurrent()) return letGo();
     const source = ask.source?.kind ?? 'camera';
-    const camera = {
+    tests = tools.signs.for(stream);
+    let camera = {
       ...{ stream, source, feed: ask.source?.feed ?? null },
       ...{ errand: ask.errand ?? NO_ERRAND, earlier: earlier.value },
     };
     let stretch: Stretch = {
       phase,
-      setup: ask.setup,
+      setup: withTests(ask.setup, tests),
       known: knownCamera(tools.known, ask.setup),
       notice: null,
       crashes: 0,
     };
     for (;;) {
+      setupNow = stretch.setup;
       const ran = await runStretch(run, tools, camera, stretch, asked, end);
       const { why, progress, film } = ran;
       if (!run.isCurrent()) {
@@ -83,17 +92,28 @@ export function runLiveSweep(run: SweepRun, tools: LiveTools, ask: LiveAsk): Liv
         return readWhatWasSeen(run, tools, camera, { ...stretch, film, notice: endNotice(why) });
       }
       if (typeof next === 'string') return run.fail(next);
-      stretch = next;
+      // Seen otherwise, the picture may stand otherwise too.
+      if (why === 'picture-changed' || why === 'lens-changed') tests = {};
+      if (why === 'change-sight' && wanted?.assumed) {
+        camera = { ...camera, errand: { ...camera.errand, assumed: wanted.assumed } };
+      }
+      stretch = { ...next, setup: withTests(next.setup, tests) };
       phase = stretch.phase;
     }
   };
 
   return {
     done: sweep().finally(letGo),
-    changeSight(setup, change) {
+    changeSight(setup, change, assumed) {
       if (phase !== 'sighting') return;
-      wanted = { setup, change };
+      wanted = { setup, change, assumed };
       end('change-sight');
+    },
+    noteTests(next) {
+      if (phase !== 'sighting' || stream === null) return;
+      tests = next;
+      tools.signs.keep(stream, next);
+      run.updateSight({ setup: withTests(setupNow, next) });
     },
     beginSweep() {
       if (phase === 'sighting') end('begin-sweep');

@@ -1,21 +1,29 @@
+import { useState } from 'react';
+
 import type { SessionState } from '../../contract/session.ts';
 import { useApp } from '../shell/appContext.ts';
 import { unlockHearing } from '../sweep/giveSignal.ts';
 import { LiveFrame } from '../sweep/LiveFrame.tsx';
 import { words } from '../words/words.ts';
+import { CameraPanel } from './CameraPanel.tsx';
 import { EdgePicker, type PictureShare } from './EdgePicker.tsx';
 import { SightList } from './SightList.tsx';
-import { sightChecks } from './sightChecks.ts';
+import { firstTodo, sightChecks } from './sightChecks.ts';
+import { useSignTest } from './useSignTest.ts';
 
 export type SightingState = Extract<SessionState, { phase: 'sighting' }>;
 
 /** The live picture with what is seen in it; a touch on it chooses another edge. */
 export function LiveSight({ state }: { readonly state: SightingState }) {
-  const { session } = useApp();
+  const { session, settings } = useApp();
+  const [isCameraOpen, setCameraOpen] = useState(false);
   const { progress, setup } = state;
   const overlay = progress?.overlay ?? null;
-  const checks = sightChecks(progress);
-  const todo = checks.find((check) => check.todo !== null)?.todo ?? null;
+  const tests = setup.sight.tested ?? {};
+  const trial = useSignTest(progress, tests, settings.hearing, (next) => session.noteTests(next));
+  const checks = sightChecks(progress, tests);
+  const todo = firstTodo(checks);
+  const isSeen = progress?.stage === 'following';
   const pick = (place: PictureShare) => {
     if (progress === null || overlay === null) return;
     const edgePoint = {
@@ -29,13 +37,20 @@ export function LiveSight({ state }: { readonly state: SightingState }) {
     unlockHearing();
     session.beginSweep();
   };
+  const tryOut = () => {
+    unlockHearing();
+    if (trial.step === null) trial.start();
+    else trial.stop();
+  };
+  // What is not seen comes first: nothing can be tried then.
+  const step = isSeen ? trial.step : null;
   return (
     <LiveFrame
       mode="aim"
       source={state.source}
       title={words.sight.title}
-      say={todo ?? words.sight.ready}
-      tone={todo === null ? 'done' : 'calm'}
+      say={step === null ? (todo ?? words.sight.ready) : words.sight.signSteps[step]}
+      tone={step === null && todo === null ? 'done' : 'calm'}
       notice={state.notice}
       stream={state.stream}
       progress={progress}
@@ -43,13 +58,36 @@ export function LiveSight({ state }: { readonly state: SightingState }) {
     >
       <div className="live-side">
         <SightList checks={checks} />
-        {todo === null && <p>{words.sight.pickHint}</p>}
+        {isSeen && <p>{words.sight.pickHint}</p>}
       </div>
-      <div className="live-end">
+      <div className="live-end sight-end">
+        <button
+          type="button"
+          className="plain"
+          aria-expanded={isCameraOpen}
+          data-role="camera-panel"
+          onClick={() => setCameraOpen(!isCameraOpen)}
+        >
+          {words.sight.camera}
+        </button>
+        <button
+          type="button"
+          className="plain"
+          data-role="try-signs"
+          disabled={!isSeen && trial.step === null}
+          onClick={tryOut}
+        >
+          {trial.step === null ? words.sight.trySigns : words.sight.stopTrial}
+        </button>
         <button type="button" className="main" data-role="begin-sweep" onClick={start}>
           {words.sight.startSweep}
         </button>
       </div>
+      {isCameraOpen && (
+        <div className="live-under">
+          <CameraPanel state={state} />
+        </div>
+      )}
     </LiveFrame>
   );
 }

@@ -1,30 +1,50 @@
+import type { SightTests } from '../../contract/setup.ts';
 import type { SweepProgress } from '../../contract/sweep.ts';
 import { words } from '../words/words.ts';
 
-const NAMES = ['picture', 'light', 'line', 'edge'] as const;
-export type SightCheckName = (typeof NAMES)[number];
+const SEEN = ['picture', 'light', 'line', 'edge'] as const;
+const TRIED = ['up', 'turn'] as const;
+type SeenName = (typeof SEEN)[number];
+export type SightCheckName = SeenName | (typeof TRIED)[number];
 
 export interface SightCheck {
   readonly name: SightCheckName;
-  readonly isGood: boolean;
-  /** What to do about it; only of the first that is not good, since the rest hang on it. */
+  /** `not-tried` stands in no one's way: a sweep may begin without it. */
+  readonly state: 'good' | 'not-yet' | 'not-tried';
+  /** What to do about it; of what is not seen only of the first, since the rest hang on it. */
   readonly todo: string | null;
 }
 
 /** What must be seen before a sweep, in the order in which one thing rests on the other. */
-export function sightChecks(progress: SweepProgress | null): readonly SightCheck[] {
+export function sightChecks(
+  progress: SweepProgress | null,
+  tests: SightTests = {},
+): readonly SightCheck[] {
   const bad = firstBad(progress);
-  const badAt = bad === null ? NAMES.length : NAMES.indexOf(bad.name);
-  return NAMES.map((name, i) => ({
+  const badAt = bad === null ? SEEN.length : SEEN.indexOf(bad.name);
+  const seen = SEEN.map((name, i) => ({
     name,
-    isGood: i < badAt,
+    state: i < badAt ? ('good' as const) : ('not-yet' as const),
     todo: i === badAt && bad !== null ? bad.todo : null,
   }));
+  return [...seen, ...TRIED.map((name) => triedCheck(name, tests))];
+}
+
+/** What keeps a good sweep from beginning: what is not seen, then what was seen the wrong way round. */
+export function firstTodo(checks: readonly SightCheck[]): string | null {
+  return checks.find(({ state, todo }) => state === 'not-yet' && todo !== null)?.todo ?? null;
+}
+
+function triedCheck(name: (typeof TRIED)[number], tests: SightTests): SightCheck {
+  const outcome = tests[name];
+  if (outcome === undefined) return { name, state: 'not-tried', todo: null };
+  if (outcome === 'confirmed') return { name, state: 'good', todo: null };
+  return { name, state: 'not-yet', todo: words.sight.reversed[name] };
 }
 
 function firstBad(
   progress: SweepProgress | null,
-): { readonly name: SightCheckName; readonly todo: string } | null {
+): { readonly name: SeenName; readonly todo: string } | null {
   if (progress === null) return { name: 'picture', todo: words.sight.doPicture };
   const { stage, trouble } = progress;
   if (stage === 'following') return null;

@@ -3,6 +3,7 @@ import { useCallback, useEffect, useRef } from 'react';
 import type { AcceptedReading } from '../../contract/reading.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { useApp } from '../shell/appContext.ts';
+import { prepareCamera } from './cameraMemory.ts';
 
 /** What is needed to put a camera on a wheel. */
 export interface SightWish {
@@ -14,7 +15,7 @@ export interface SightWish {
 }
 
 /**
- * Opens the camera when the screen comes up, unless it stands there that something went wrong with
+ * Opens the camera when the screen comes up, and another one when that is chosen, unless it stands there that something went wrong with
  * it; lets it go when the screen is left other than for the sweep. Returns the way to open it again.
  */
 export function useOpenSight(wish: SightWish | null): () => void {
@@ -26,18 +27,23 @@ export function useOpenSight(wish: SightWish | null): () => void {
     const { wheelId, setup, assumed, earlier, deviceId } = latest.current;
     void session.openSight(setup, {
       errand: { wheelId, assumed },
+      prepare: prepareCamera,
       ...(earlier === null ? {} : { earlier }),
       ...(deviceId === null ? {} : { deviceId }),
     });
   }, [session]);
   const isReady = wish !== null;
+  const deviceId = wish?.deviceId ?? null;
+  const opened = useRef<string | null | undefined>(undefined);
   useEffect(() => {
     if (!isReady) return;
+    const isOther = opened.current !== undefined && opened.current !== deviceId;
+    opened.current = deviceId;
     const state = session.getState();
-    if (state.phase !== 'choosing' || state.problem === null) open();
+    if (isOther || state.phase !== 'choosing' || state.problem === null) open();
     return () => {
       if (session.getState().phase === 'sighting') session.stop();
     };
-  }, [session, open, isReady]);
+  }, [session, open, isReady, deviceId]);
   return open;
 }

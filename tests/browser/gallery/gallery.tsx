@@ -69,6 +69,7 @@ const session: SweepSession = {
   openSight: async (setup) => void window.asked.push(`openSight ${JSON.stringify(setup)}`),
   changeSight: (setup, change) =>
     void window.asked.push(`changeSight ${change} ${JSON.stringify(setup.sight)}`),
+  noteTests: (tests) => void window.asked.push(`noteTests ${JSON.stringify(tests)}`),
   beginSweep: () => void window.asked.push('beginSweep'),
   finishSweep: async () => void window.asked.push('finishSweep'),
   stop: () => {

@@ -7,7 +7,31 @@ export const sight = {
   notFound: 'This wheel is not in the shed any more.',
   good: 'good',
   notYet: 'not yet',
-  checks: { picture: 'Picture', light: 'Light', line: 'Laser line', edge: 'Tread edge' },
+  notTried: 'not tried',
+  checks: {
+    picture: 'Picture',
+    light: 'Light',
+    line: 'Laser line',
+    edge: 'Tread edge',
+    up: 'Right way up',
+    turn: 'Not mirrored',
+  },
+  /** What to do when a trial came out the wrong way round. */
+  reversed: {
+    up: 'The edge went up: turn the tablet half round, or press nearer to the sight',
+    turn: 'Seen the other way round: use the camera on the back, or try again clockwise',
+  },
+  trySigns: 'Press test',
+  stopTrial: 'Stop the test',
+  signSteps: {
+    settle: 'Let the wheel come to rest',
+    press: 'Press the rim down at the sight',
+    turn: 'Turn it a little clockwise, as seen from above',
+  },
+  camera: 'Camera',
+  noControls: 'This camera sets itself; nothing can be set by hand here.',
+  controls: { exposure: 'Brightness', focus: 'Focus', zoom: 'Zoom' },
+  controlAuto: (control: string) => `${control}: by itself`,
   doPicture: 'Wait for the camera’s first picture',
   doLine: 'Aim at the tread: the laser line across the middle',
   pickEdge:
