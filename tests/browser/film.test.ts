@@ -60,14 +60,6 @@ test('a check sweep after a trial weight is read with the measured response', as
   expectWithinBounds(check.reading, trial.truth, trial.setup.wheel.weightRadiusMm);
 });
 
-test('a film that breaks off is read as far as it goes, and that is said', async ({ page }) => {
-  await page.goto('/');
-  await chooseFiles(page, [cutFilmFile(), frontLeftSetupFile()]);
-  await expect(main(page, 'read', 'refused')).toBeVisible({ timeout: LIMIT_MS });
-  await expect(page.locator('[data-code="turn-incomplete"]')).toBeVisible();
-  await expect(role(page, 'notice')).toHaveAttribute('data-code', 'film-cut-off');
-});
-
 test('a sweep that is being read can be stopped, and another read after it', async ({ page }) => {
   await page.goto('/');
   await role(page, 'read-sample').click();
