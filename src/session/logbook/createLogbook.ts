@@ -17,6 +17,8 @@ export interface LogbookOptions {
   readonly tabs?: TabLine;
   /** True when a logbook that was here is not there any more. */
   readonly wiped?: () => boolean;
+  /** Calls back when that comes to light later on. */
+  readonly onWiped?: (heard: () => void) => void;
 }
 
 /** A logbook over a place for records; where that fails, changes are held in the page. */
@@ -30,6 +32,7 @@ export function createLogbook(store: RecordStore, options: LogbookOptions = {}):
 
   const records = createHeldRecords(store, () => storage.refresh());
   const storage = createStorageWatch(records, wiped);
+  options.onWiped?.(() => storage.refresh());
   // Asked at once, so that trouble with storage shows on the first screen.
   void records.stand().then(() => storage.refresh());
   // One change after the other: what is held is stored with the next one.

@@ -25,26 +25,34 @@ const LONGEST_OPENING_MS = 8000;
 /** `onMadeNew` is told when opening found no database and made one. */
 export function createDatabaseAccess(onMadeNew: () => void = () => undefined): DatabaseAccess {
   let opening: Promise<LogbookDatabase> | null = null;
+  /** The opening did not come in time. It goes on, and nobody waits for it any more. */
+  let isLate = false;
 
-  const open = (): Promise<LogbookDatabase> => {
+  const start = (): Promise<LogbookDatabase> => {
     const forget = () => (opening = null);
-    const opened = withinTime(
-      openDB<LogbookSchema>(DATABASE_NAME, DATABASE_VERSION, {
-        upgrade(database, fromVersion, _to, upgrade) {
-          if (fromVersion === 0) onMadeNew();
-          upgradeDatabase(database, fromVersion, upgrade);
-        },
-        // A newer version of the program waits in another tab: it must not wait for this one.
-        blocking(_current, _blocked, event) {
-          (event.target as IDBDatabase).close();
-          forget();
-        },
-        terminated: forget,
-      }),
-    );
-    opening = opened;
-    opened.catch(forget);
+    const opened = openDB<LogbookSchema>(DATABASE_NAME, DATABASE_VERSION, {
+      upgrade(database, fromVersion, _to, upgrade) {
+        if (fromVersion === 0) onMadeNew();
+        void upgradeDatabase(database, fromVersion, upgrade);
+      },
+      // A newer version of the program waits in another tab: it must not wait for this one.
+      blocking(_current, _blocked, event) {
+        (event.target as IDBDatabase).close();
+        forget();
+      },
+      terminated: forget,
+    });
+    opened.catch(forget).finally(() => (isLate = false));
     return opened;
+  };
+  const open = async (): Promise<LogbookDatabase> => {
+    opening ??= start();
+    try {
+      return await withinTime(opening, isLate ? 0 : LONGEST_OPENING_MS);
+    } catch (error) {
+      if (nameOf(error) === 'TimeoutError') isLate = true;
+      throw error;
+    }
   };
 
   async function attempt<T>(
@@ -52,7 +60,7 @@ export function createDatabaseAccess(onMadeNew: () => void = () => undefined): D
   ): Promise<Outcome<T, KeepingTrouble> | 'cut'> {
     let database: LogbookDatabase;
     try {
-      database = await (opening ?? open());
+      database = await open();
     } catch (error) {
       return failed(openingTrouble(error), evidenceOf(error));
     }
@@ -79,11 +87,11 @@ export function createDatabaseAccess(onMadeNew: () => void = () => undefined): D
   };
 }
 
-function withinTime<T>(work: Promise<T>): Promise<T> {
+function withinTime<T>(work: Promise<T>, limitMs: number): Promise<T> {
   return new Promise((resolve, reject) => {
     const timer = setTimeout(
       () => reject(new DOMException('the database did not open in time', 'TimeoutError')),
-      LONGEST_OPENING_MS,
+      limitMs,
     );
     work.then(resolve, reject).finally(() => clearTimeout(timer));
   });

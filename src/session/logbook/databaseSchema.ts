@@ -28,10 +28,11 @@ export interface LogbookSchema extends DBSchema {
 export const STAND_KEY = 'stand';
 
 export type LogbookDatabase = IDBPDatabase<LogbookSchema>;
-type Upgrade = IDBPTransaction<LogbookSchema, StoreNames<LogbookSchema>[], 'versionchange'>;
-type Step = (database: LogbookDatabase, upgrade: Upgrade) => void;
+export type Upgrade = IDBPTransaction<LogbookSchema, StoreNames<LogbookSchema>[], 'versionchange'>;
+/** May wait for requests of the upgrade's own transaction, and for nothing else. */
+export type Step = (database: LogbookDatabase, upgrade: Upgrade) => void | Promise<void>;
 
-const STEPS: readonly Step[] = [
+export const STEPS: readonly Step[] = [
   (database) => {
     database.createObjectStore('stand');
     database.createObjectStore('wheels', { keyPath: 'id' });
@@ -47,11 +48,20 @@ const STEPS: readonly Step[] = [
 
 export const DATABASE_VERSION = STEPS.length;
 
-/** Leads a database of any older version to the newest; 0 is one that was not there. */
-export function upgradeDatabase(
+/**
+ * Leads a database of any older version to the newest; 0 is one that was not there. A step that
+ * fails takes back those before it: the database stays as it was, at its old version. `steps` is
+ * there for tests.
+ */
+export async function upgradeDatabase(
   database: LogbookDatabase,
   fromVersion: number,
   upgrade: Upgrade,
-): void {
-  for (const step of STEPS.slice(fromVersion)) step(database, upgrade);
+  steps: readonly Step[] = STEPS,
+): Promise<void> {
+  try {
+    for (const step of steps.slice(fromVersion)) await step(database, upgrade);
+  } catch {
+    upgrade.abort();
+  }
 }

@@ -15,10 +15,16 @@ import { markVisit, wasHereBefore } from './visitMark.ts';
 export function openLogbook(): { readonly logbook: Logbook; readonly shelf: FilmShelf } {
   let begun = wasHereBefore();
   let wiped = false;
-  const access = createDatabaseAccess(() => (wiped ||= begun));
+  let tellWiped: () => void = () => undefined;
+  const access = createDatabaseAccess(() => {
+    if (!begun) return;
+    wiped = true;
+    tellWiped();
+  });
   const logbook = createLogbook(createDatabaseRecords(access), {
     tabs: openTabLine('tiltsweep.logbook'),
     wiped: () => wiped,
+    onWiped: (heard) => (tellWiped = heard),
   });
   logbook.onChange(() => {
     begun = true;
