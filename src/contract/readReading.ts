@@ -37,6 +37,7 @@ const ReadingSchema = v.variant('status', [
       highSpotDeg: finite,
       standMrad: finite,
       standHighAzimuthDeg: finite,
+      standMradStandardError: v.optional(amount),
       covarianceMm2: covariance,
     }),
     unbalance: v.looseObject({

@@ -56,6 +56,8 @@ export interface AcceptedReading {
     /** Lean of the axis that stays in the room, mrad, and the azimuth of its high side. */
     readonly standMrad: number;
     readonly standHighAzimuthDeg: number;
+    /** Standard error of that lean in its least known direction, mrad; missing in older readings. */
+    readonly standMradStandardError?: number;
     /** Covariance of the rise's components along β = 0° and 90°, mm². */
     readonly covarianceMm2: PlaneCovariance;
   };

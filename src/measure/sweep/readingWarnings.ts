@@ -12,7 +12,8 @@ export function readingWarnings(
   sense: TurnSense,
   mayMirror: boolean,
 ): readonly ReadingWarning[] {
-  if (setup.turnSense !== undefined) return [];
+  // Said by the person, or tried by hand before the sweep: no open question any more.
+  if (setup.turnSense !== undefined || setup.sight.tested?.turn !== undefined) return [];
   const codes: WarningCode[] = [];
   if (mayMirror) codes.push('camera-may-mirror');
   else if (sense === 'counter-clockwise') codes.push('sense-unconfirmed');

@@ -42,7 +42,7 @@ export function BeforeAfterTrace({
         role="img"
         aria-label={words.proof.traceText(rise(before), rise(after))}
       >
-        <HeightAxis y={y} leftPx={left} rightPx={widthPx - text} ticks={5} />
+        <HeightAxis y={y} leftPx={left} rightPx={widthPx - text} ticks={5} units={units} />
         <path className="proof-before" d={path(wave(before)) ?? ''} />
         <path className="proof-after" d={path(wave(after)) ?? ''} />
         <AngleAxis x={x} topPx={text} bottomPx={bottomPx} textPx={text} />

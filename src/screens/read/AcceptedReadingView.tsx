@@ -34,7 +34,7 @@ export function AcceptedReadingView(props: AcceptedReadingViewProps) {
   const { reading, trace, setup, units, assumed } = props;
   const summary = readingSummary(reading, setup, props.plan);
   const advice = adviceFor(summary, setup.weightStepG, units);
-  const warnings = warningsFor(reading, summary, setup.weightStepG, assumed, units);
+  const warnings = warningsFor(reading, summary, setup, assumed, units);
   return (
     <div className="accepted">
       <section className="answer">
@@ -80,7 +80,13 @@ export function AcceptedReadingView(props: AcceptedReadingViewProps) {
       {trace !== null && (
         <EdgeTrace trace={trace} reading={reading} summary={summary} units={units} />
       )}
-      <ReadingDetails reading={reading} trace={trace} summary={summary} units={units} />
+      <ReadingDetails
+        reading={reading}
+        trace={trace}
+        setup={setup}
+        summary={summary}
+        units={units}
+      />
       <p className="couple">{words.reading.couple}</p>
     </div>
   );

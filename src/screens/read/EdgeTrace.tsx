@@ -6,7 +6,7 @@ import type { SweepTrace } from '../../contract/sweep.ts';
 import { wrapTurnDeg } from '../../quantities/angle.ts';
 import { HeavyDrop, LightRing } from '../parts/shapes.tsx';
 import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
-import { formatClockAndDeg, formatLength, type Units } from '../words/numbers.ts';
+import { formatClockAndDeg, formatLength, unitName, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { NORMAL_95, type ReadingSummary } from './readingSummary.ts';
 import { AngleAxis, HeightAxis } from './TraceAxes.tsx';
@@ -52,9 +52,9 @@ export function EdgeTrace({ trace, reading, summary, units }: EdgeTraceProps) {
     <section className="trace" aria-labelledby="trace-title">
       <h2 id="trace-title">{words.reading.traceTitle}</h2>
       <svg ref={ref} width="100%" height={height} role="img" aria-label={label}>
-        <HeightAxis y={y} leftPx={left} rightPx={widthPx - text} ticks={5} />
+        <HeightAxis y={y} leftPx={left} rightPx={widthPx - text} ticks={5} units={units} />
         <text className="trace-name" x={left + 18} y={text * 0.8}>
-          {words.reading.traceHeight}
+          {words.reading.traceHeight(unitName('length', units))}
         </text>
         <path
           className="trace-points trace-points-wide"
@@ -63,9 +63,9 @@ export function EdgeTrace({ trace, reading, summary, units }: EdgeTraceProps) {
         <path className="trace-wave" d={curvePath(onceRoundCurve(trace.fit), x, y)} />
         <TraceSigns trace={trace} reading={reading} x={x} y={y} />
         <g transform={`translate(0 ${residualTop})`}>
-          <HeightAxis y={r} leftPx={left} rightPx={widthPx - text} ticks={3} />
+          <HeightAxis y={r} leftPx={left} rightPx={widthPx - text} ticks={3} units={units} />
           <text className="trace-name" x={left + 18} y={-text * 0.35}>
-            {words.reading.traceResidual}
+            {words.reading.traceResidual(unitName('length', units))}
           </text>
           <path className="trace-points" d={dots(trace.wheelAngleDeg, trace.residualMm, x, r)} />
           <path className="trace-own" d={curvePath(ownShapeCurve(trace.fit), x, r)} />

@@ -1,5 +1,8 @@
 import type { AcceptedReading } from '../../contract/reading.ts';
+import type { SweepSetup } from '../../contract/setup.ts';
 import type { SweepTrace } from '../../contract/sweep.ts';
+import { levellingAdvice } from '../../job/standLevelling.ts';
+import { useStand } from '../shell/useLogbook.ts';
 import { formatRoomDirection } from '../words/directions.ts';
 import {
   formatLength,
@@ -16,12 +19,13 @@ import { StandLeanDrawing } from './StandLeanDrawing.tsx';
 export interface ReadingDetailsProps {
   readonly reading: AcceptedReading;
   readonly trace: SweepTrace | null;
+  readonly setup: SweepSetup;
   readonly summary: ReadingSummary;
   readonly units: Units;
 }
 
 /** Stand lean, response and turn: what the figures rest on. */
-export function ReadingDetails({ reading, trace, summary, units }: ReadingDetailsProps) {
+export function ReadingDetails({ reading, trace, setup, summary, units }: ReadingDetailsProps) {
   const { tilt, turn, response } = reading;
   const rise = formatLength(
     summary.riseMmPerG,
@@ -45,6 +49,7 @@ export function ReadingDetails({ reading, trace, summary, units }: ReadingDetail
             )}
           </p>
           <p>{words.reading.standLeanNote}</p>
+          <Levelling reading={reading} setup={setup} />
         </div>
       </div>
       <dl className="details-list">
@@ -60,6 +65,7 @@ export function ReadingDetails({ reading, trace, summary, units }: ReadingDetail
               : `, ${words.reading.closure(`${formatNumber(Math.abs(turn.closureDeg), 1)}°`)}`
           }`}
         </Detail>
+        <Detail name={words.reading.signs}>{signsText(setup)}</Detail>
         {trace !== null && trace.rockingPeriodS !== null && (
           <Detail name={words.reading.rocking}>
             {words.reading.rockingText(formatSeconds(trace.rockingPeriodS))}
@@ -72,6 +78,31 @@ export function ReadingDetails({ reading, trace, summary, units }: ReadingDetail
       <p className="details-note">{words.reading.plusMinusNote}</p>
     </section>
   );
+}
+
+/** Which screw to turn and how far, as far as the lean's own ± allows. */
+function Levelling({
+  reading,
+  setup,
+}: {
+  readonly reading: AcceptedReading;
+  readonly setup: SweepSetup;
+}) {
+  const stand = useStand();
+  const screws = stand?.ok ? stand.value.screws : null;
+  const advice = levellingAdvice(reading.tilt, setup.stand, screws);
+  if (advice === null) return null;
+  if (advice.kind === 'unsure') return <p>{words.reading.screwsUnsure}</p>;
+  const turns = advice.screws.map(({ screw, clockwiseTurns }) =>
+    words.reading.screwTurn(screw, formatNumber(Math.abs(clockwiseTurns), 2), clockwiseTurns > 0),
+  );
+  return <p>{words.reading.screwTurns(turns.join(', '))}</p>;
+}
+
+/** What was tried by hand before the sweep. */
+function signsText({ sight: { tested = {} } }: SweepSetup): string {
+  const { signsUp, signsTurn } = words.reading;
+  return `${signsUp[tested.up ?? 'untried']}, ${signsTurn[tested.turn ?? 'untried']}`;
 }
 
 function Detail({ name, children }: { readonly name: string; readonly children: string }) {

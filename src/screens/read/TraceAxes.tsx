@@ -1,6 +1,7 @@
 import type { ScaleLinear } from 'd3-scale';
 
 import { ValveStem } from '../parts/shapes.tsx';
+import { displayUnit, type Units } from '../words/displayUnits.ts';
 import { formatClock, formatNumber } from '../words/numbers.ts';
 
 type Scale = ScaleLinear<number, number>;
@@ -10,10 +11,13 @@ export interface HeightAxisProps {
   readonly leftPx: number;
   readonly rightPx: number;
   readonly ticks: number;
+  readonly units: Units;
 }
 
-/** Millimetres on the left, a fine line across at each. */
-export function HeightAxis({ y, leftPx, rightPx, ticks }: HeightAxisProps) {
+/** Millimetres, or inches, on the left, a fine line across at each. */
+export function HeightAxis({ y: yOfMm, leftPx, rightPx, ticks, units }: HeightAxisProps) {
+  const { size } = displayUnit('length', units);
+  const y = yOfMm.copy().domain(yOfMm.domain().map((heightMm) => heightMm / size));
   const values = y.ticks(ticks);
   const decimals = decimalsOf(values);
   return (

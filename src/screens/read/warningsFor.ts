@@ -1,4 +1,5 @@
 import type { AcceptedReading } from '../../contract/reading.ts';
+import type { SweepSetup } from '../../contract/setup.ts';
 import { formatRoomDirection } from '../words/directions.ts';
 import { formatKnownMass, formatLength, formatPlusMinusDeg, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
@@ -17,12 +18,17 @@ const WIDE_ANGLE_DEG = 12;
 export function warningsFor(
   reading: AcceptedReading,
   summary: ReadingSummary,
-  weightStepG: number,
+  setup: Pick<SweepSetup, 'sight' | 'weightStepG'>,
   assumed: readonly string[],
   units: Units,
 ): readonly string[] {
+  const { weightStepG } = setup;
   const warnings: string[] = [];
   const { spots, weights } = summary;
+  const { tested = {} } = setup.sight;
+  // The heaviest: figures seen the wrong way round lie on the wrong side of the wheel.
+  if (tested.up === 'reversed') warnings.push(words.warnings.upReversed);
+  if (tested.turn === 'reversed') warnings.push(words.warnings.turnReversed);
   for (const { code, message, remedy } of reading.warnings ?? []) {
     // A file of a later version may warn of what this one has no words for.
     const said = code in words.readingWarnings ? words.readingWarnings[code] : null;

@@ -1,10 +1,13 @@
-import { useId } from 'react';
+import { useId, useState } from 'react';
 
+import { fieldText, parseTyped, parseTypedIn, unitName, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import type { NumberField } from './setupFields.ts';
 
 export interface NumberFieldRowProps {
   readonly field: NumberField;
+  readonly units: Units;
+  /** Metric, as typed or as proposed. */
   readonly text: string;
   readonly known: boolean;
   readonly problem: string | null;
@@ -14,7 +17,17 @@ export interface NumberFieldRowProps {
 
 /** One number with its unit, what it is, and whether it is known or only assumed. */
 export function NumberFieldRow(props: NumberFieldRowProps) {
-  const { field, text, known, problem, onText, onKnown } = props;
+  const { field, units, text, known, problem, onText, onKnown } = props;
+  const { quantity } = field;
+  // What is being typed stays as it is typed; what is kept is metric.
+  const [typed, setTyped] = useState<string | null>(null);
+  const kept = units === 'metric' ? null : parseTyped(text);
+  const shown = typed ?? (kept === null ? text : fieldText(quantity, kept, units));
+  const type = (next: string) => {
+    setTyped(next);
+    const value = units === 'metric' ? null : parseTypedIn(quantity, next, units);
+    onText(value === null ? next : String(value));
+  };
   const id = useId();
   const filled = text.trim() !== '';
   return (
@@ -31,13 +44,14 @@ export function NumberFieldRow(props: NumberFieldRowProps) {
             type="text"
             inputMode="decimal"
             autoComplete="off"
-            value={text}
+            value={shown}
             required={!field.optional}
             aria-invalid={problem !== null}
             aria-describedby={`${id}-help${problem === null ? '' : ` ${id}-problem`}`}
-            onChange={(event) => onText(event.currentTarget.value)}
+            onChange={(event) => type(event.currentTarget.value)}
+            onBlur={() => setTyped(null)}
           />
-          <span className="field-unit">{field.unit}</span>
+          <span className="field-unit">{unitName(quantity, units)}</span>
         </span>
         {filled && (
           <button

@@ -2,6 +2,7 @@ import { useState, type FormEvent } from 'react';
 
 import type { SweepSetup } from '../../contract/setup.ts';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
+import { useApp } from '../shell/appContext.ts';
 import { words } from '../words/words.ts';
 import { CameraChoice } from './CameraChoice.tsx';
 import { ColourField, LabelField, SenseField } from './OtherFields.tsx';
@@ -22,13 +23,14 @@ const GROUPS: readonly FieldGroup[] = ['wheel', 'stand', 'camera', 'mark'];
 
 export function SetupScreen(props: SetupScreenProps) {
   const { purpose, filmName, onSubmit, onBack } = props;
+  const { units } = useApp().settings;
   const [draft, setDraft] = useState(props.draft);
   const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
   const [deviceId, setDeviceId] = useState<string>();
 
   const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
-    const checked = checkDraft(draft);
+    const checked = checkDraft(draft, units);
     if (checked.ok) {
       onSubmit(checked.setup, draft, deviceId);
       return;
@@ -61,6 +63,7 @@ export function SetupScreen(props: SetupScreenProps) {
               <NumberFieldRow
                 key={field.path}
                 field={field}
+                units={units}
                 text={draft.texts[field.path] ?? ''}
                 known={draft.known.includes(field.path)}
                 problem={problems[field.path] ?? null}

@@ -1,6 +1,6 @@
 import { MarkColourSchema, readSetup, TurnSenseSchema } from '../../contract/setup.ts';
 import type { MarkColour, SweepSetup, TurnSense } from '../../contract/setup.ts';
-import { parseTyped } from '../words/numbers.ts';
+import { formatKnown, parseTyped, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { AMOUNT_FIELDS, NUMBER_FIELDS, type NumberField } from './setupFields.ts';
 
@@ -46,10 +46,10 @@ export type DraftCheck =
  * Checks every field. `readSetup` names only the first wrong value, so each is tried on its own in
  * an otherwise right setup: all that needs a look is then shown at once.
  */
-export function checkDraft(draft: SetupDraft): DraftCheck {
+export function checkDraft(draft: SetupDraft, units: Units = 'metric'): DraftCheck {
   const problems: Record<string, string> = {};
   for (const field of NUMBER_FIELDS) {
-    const problem = fieldProblem(field, draft.texts[field.path] ?? '');
+    const problem = fieldProblem(field, draft.texts[field.path] ?? '', units);
     if (problem !== null) problems[field.path] = problem;
   }
   const whole = readSetup(draftAsJson(draft));
@@ -60,7 +60,7 @@ export function checkDraft(draft: SetupDraft): DraftCheck {
   return { ok: false, problems };
 }
 
-function fieldProblem(field: NumberField, text: string): string | null {
+function fieldProblem(field: NumberField, text: string, units: Units): string | null {
   if (text.trim() === '') return field.optional ? null : words.setup.missing;
   const value = parseTyped(text);
   if (value === null) return words.setup.notANumber;
@@ -69,25 +69,25 @@ function fieldProblem(field: NumberField, text: string): string | null {
     texts: { ...FILLED_DRAFT.texts, [field.path]: text },
   });
   const checked = readSetup(json);
-  return checked.ok ? null : limitWords(String(checked.failure.evidence['problem']), field.unit);
+  return checked.ok ? null : limitWords(String(checked.failure.evidence['problem']), field, units);
 }
 
 /** Any right setup will do; optional fields stay empty. */
 const FILLED_DRAFT = PROPOSED_DRAFT;
 
 /** The checker says "Expected >=2 but received 1"; a person wants to hear the limit with its unit. */
-function limitWords(problem: string, unit: string): string {
+function limitWords(problem: string, { quantity }: NumberField, units: Units): string {
   const found = /Expected ([<>])=(-?[\d.]+)/.exec(problem);
   if (found === null) return words.setup.cannotBeRight;
-  const limit = `${found[2]}\u00a0${unit}`;
+  const limit = formatKnown(quantity, Number(found[2]), units);
   return found[1] === '>' ? words.setup.tooSmall(limit) : words.setup.tooLarge(limit);
 }
 
 /** What a refused setup file is told to have wrong, in the form's own words. */
-export function setupProblemWords(where: string, problem: string): string {
+export function setupProblemWords(where: string, problem: string, units: Units): string {
   const field = NUMBER_FIELDS.find((one) => one.path === where);
   if (field === undefined) return `${where}: ${problem}`;
-  return `${field.name}: ${limitWords(problem, field.unit)}`;
+  return `${field.name}: ${limitWords(problem, field, units)}`;
 }
 
 /** Paths of assumed values that the grams rest on. */

@@ -1,3 +1,4 @@
+import type { Quantity } from '../words/displayUnits.ts';
 import { words } from '../words/words.ts';
 
 /**
@@ -13,7 +14,8 @@ export interface NumberField {
   readonly group: FieldGroup;
   readonly name: string;
   readonly help: string;
-  readonly unit: string;
+  /** Of what is kept; the form shows it in the units in use. */
+  readonly quantity: Quantity;
   readonly proposal: string;
   /** True when the setup may do without it. */
   readonly optional: boolean;
@@ -25,14 +27,14 @@ export type SetupPath = keyof typeof words.setup.fields;
 function numberField(
   path: SetupPath,
   group: FieldGroup,
-  unit: string,
+  quantity: Quantity,
   proposal: string,
   optional: boolean,
 ): NumberField {
   return {
     path,
     group,
-    unit,
+    quantity,
     proposal,
     optional,
     get name() {
@@ -45,17 +47,17 @@ function numberField(
 }
 
 export const NUMBER_FIELDS: readonly NumberField[] = [
-  numberField('wheel.massKg', 'wheel', 'kg', '16.5', false),
-  numberField('wheel.edgeRadiusMm', 'wheel', 'mm', '305', false),
-  numberField('wheel.weightRadiusMm', 'wheel', 'mm', '185', false),
-  numberField('wheel.boreDiameterMm', 'wheel', 'mm', '', true),
-  numberField('stand.ballDiameterMm', 'stand', 'mm', '63.5', false),
-  numberField('stand.pendulumDepthMm', 'stand', 'mm', '8', false),
-  numberField('stand.lineAbovePlateMm', 'stand', 'mm', '', true),
-  numberField('camera.downTiltDeg', 'camera', '°', '32', false),
-  numberField('camera.horizontalFovDeg', 'camera', '°', '', true),
-  numberField('sight.valveMark.widthMm', 'mark', 'mm', '22', false),
-  numberField('weightStepG', 'mark', 'g', '5', false),
+  numberField('wheel.massKg', 'wheel', 'wheelMass', '16.5', false),
+  numberField('wheel.edgeRadiusMm', 'wheel', 'length', '305', false),
+  numberField('wheel.weightRadiusMm', 'wheel', 'length', '185', false),
+  numberField('wheel.boreDiameterMm', 'wheel', 'length', '', true),
+  numberField('stand.ballDiameterMm', 'stand', 'length', '63.5', false),
+  numberField('stand.pendulumDepthMm', 'stand', 'length', '8', false),
+  numberField('stand.lineAbovePlateMm', 'stand', 'length', '', true),
+  numberField('camera.downTiltDeg', 'camera', 'angle', '32', false),
+  numberField('camera.horizontalFovDeg', 'camera', 'angle', '', true),
+  numberField('sight.valveMark.widthMm', 'mark', 'length', '22', false),
+  numberField('weightStepG', 'mark', 'weight', '5', false),
 ];
 
 /** Fields that the grams rest on directly when the response comes from the model. */

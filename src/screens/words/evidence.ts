@@ -1,3 +1,4 @@
+import { displayUnit, type Quantity, type Units } from './displayUnits.ts';
 import { formatNumber } from './numbers.ts';
 import { words } from './words.ts';
 
@@ -18,12 +19,24 @@ const UNIT_SUFFIXES: readonly (readonly [suffix: string, written: string])[] = [
   ['S', '\u00a0s'],
 ];
 
+/** Suffixes of what a person reads in either system. */
+const QUANTITIES: Readonly<Record<string, Quantity>> = { Mm: 'length', G: 'weight' };
+
 /** The program's names carry their units as suffixes; a person wants words, and the unit behind. */
-export function evidenceText(name: string, value: number | string | boolean): EvidenceText {
+export function evidenceText(
+  name: string,
+  value: number | string | boolean,
+  units: Units,
+): EvidenceText {
   const unit = UNIT_SUFFIXES.find(([suffix]) => name.endsWith(suffix));
   const bare = unit === undefined ? name : name.slice(0, -unit[0].length);
   const ownWords = bare.replace(/(?<=[a-z])(?=[A-Z])/g, ' ').toLowerCase();
   const [betterName = ownWords, betterUnit = unit?.[1] ?? ''] = words.evidence[name] ?? [];
+  const quantity = unit && QUANTITIES[unit[0]];
+  if (typeof value === 'number' && quantity && units !== 'metric') {
+    const shown = displayUnit(quantity, units);
+    return { name: betterName, value: `${shortNumber(value / shown.size)}\u00a0${shown.name}` };
+  }
   return {
     name: betterName,
     value: typeof value === 'number' ? `${shortNumber(value)}${betterUnit}` : String(value),

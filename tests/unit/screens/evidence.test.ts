@@ -15,7 +15,16 @@ it.each([
   ['file', 'a.mp4', 'file', 'a.mp4'],
   ['pictures', 12, 'pictures', '12'],
 ])('%s: %s', (name, value, shownName, shownValue) => {
-  const text = evidenceText(name, value);
+  const text = evidenceText(name, value, 'metric');
   expect(text.name).toBe(shownName);
   expect(text.value.replaceAll('\u00a0', ' ')).toBe(shownValue);
+});
+
+it('tells lengths and weights in inches and ounces where these are read', () => {
+  const shown = (name: string, value: number) =>
+    evidenceText(name, value, 'inch-pound').value.replaceAll('\u00a0', ' ');
+  expect(shown('standoffMm', 25.4)).toBe('1 in');
+  expect(shown('rockingRmsMm', 3.3)).toBe('0.13 in');
+  expect(shown('amountG', 14.17)).toBe('0.50 oz');
+  expect(shown('coveredDeg', 251)).toBe('251°');
 });

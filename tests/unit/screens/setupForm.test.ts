@@ -115,8 +115,9 @@ describe('a setup file that was refused', () => {
   it('is told with the form’s name of the value, its limit and unit', () => {
     const refused = readSetup({ ...shedSetup, wheel: { ...shedSetup.wheel, massKg: 800 } });
     const evidence = refused.ok ? {} : refused.failure.evidence;
-    expect(setupProblemWords(String(evidence['where']), String(evidence['problem']))).toBe(
-      'Mass: Must be 80\u00a0kg or less.',
-    );
+    const told = (units: 'metric' | 'inch-pound') =>
+      setupProblemWords(String(evidence['where']), String(evidence['problem']), units);
+    expect(told('metric')).toBe('Mass: Must be 80\u00a0kg or less.');
+    expect(told('inch-pound')).toBe('Mass: Must be 176.4\u00a0lb or less.');
   });
 });

@@ -43,8 +43,8 @@ export const reading: Words['reading'] = {
     'camera.downTiltDeg': 'Neigung der Kamera',
   },
   traceTitle: 'Kante gegen Linie, einmal ums Rad',
-  traceHeight: 'Kante über der Linie, mm',
-  traceResidual: 'neben der Welle, mm',
+  traceHeight: (unit) => `Kante über der Linie, ${unit}`,
+  traceResidual: (unit) => `neben der Welle, ${unit}`,
   tracePoints: 'gemessen',
   traceWave: 'angepasste Welle, einmal herum',
   traceOwnWave: 'eigene Form der Kante',
@@ -66,6 +66,17 @@ export const reading: Words['reading'] = {
   counterClockwise: 'gegen den Uhrzeigersinn',
   closure: (off) =>
     `an derselben Profilstelle geschlossen; Maßstabsfehler von ${off} herausgerechnet`,
+  signs: 'Druckprobe',
+  signsUp: { confirmed: 'nicht kopfüber', reversed: 'kopfüber', untried: 'oben nicht geprüft' },
+  signsTurn: {
+    confirmed: 'nicht gespiegelt',
+    reversed: 'gespiegelt',
+    untried: 'Drehsinn nicht geprüft',
+  },
+  screwTurns: (list) => `Zum Ausrichten der Platte: ${list}.`,
+  screwTurn: (screw, turns, isClockwise) =>
+    `Schraube ${screw} um ${turns} Umdrehung ${isClockwise ? 'im Uhrzeigersinn' : 'gegen den Uhrzeigersinn'}`,
+  screwsUnsure: 'Die Neigung ist zu ungenau bekannt, um eine Schraube zu nennen: noch ein Umlauf.',
   rocking: 'Schaukeln',
   rockingText: (period) => `einmal in ${period}`,
   contributions: 'Woher das ± kommt',
@@ -78,6 +89,10 @@ export const reading: Words['reading'] = {
 };
 
 export const warnings: Words['warnings'] = {
+  upReversed:
+    'In der Druckprobe ging die Kante hoch: das Bild steht kopf, schwer und leicht sind vertauscht. Tablet drehen und noch einmal messen.',
+  turnReversed:
+    'In der Druckprobe drehte das Rad verkehrt herum: das Bild ist gespiegelt, die Stelle liegt auf der falschen Seite. Die rückwärtige Kamera nehmen und noch einmal messen.',
   assumed: (list) =>
     `Angenommen, nicht gemessen: ${list}. Die Gramm sind nur so gut wie diese Werte.`,
   standLean: (mm, direction) =>

@@ -43,8 +43,8 @@ export const reading = {
     'camera.downTiltDeg': 'camera’s tilt',
   } as Readonly<Record<string, string>>,
   traceTitle: 'Edge against line, round the wheel',
-  traceHeight: 'edge above the line, mm',
-  traceResidual: 'off the wave, mm',
+  traceHeight: (unit: string) => `edge above the line, ${unit}`,
+  traceResidual: (unit: string) => `off the wave, ${unit}`,
   tracePoints: 'measured',
   traceWave: 'fitted wave, once round',
   traceOwnWave: 'the edge’s own shape',
@@ -65,6 +65,13 @@ export const reading = {
   clockwise: 'clockwise',
   counterClockwise: 'counter-clockwise',
   closure: (off: string) => `closed on the same tread; scale error of ${off} taken out`,
+  signs: 'Press test',
+  signsUp: { confirmed: 'right way up', reversed: 'upside down', untried: 'up not tried' },
+  signsTurn: { confirmed: 'not mirrored', reversed: 'mirrored', untried: 'turning not tried' },
+  screwTurns: (list: string) => `To level the plate: ${list}.`,
+  screwTurn: (screw: number, turns: string, isClockwise: boolean) =>
+    `screw ${screw} ${turns} of a turn ${isClockwise ? 'clockwise' : 'counter-clockwise'}`,
+  screwsUnsure: 'The lean is not known well enough to say which screw to turn: sweep once more.',
   rocking: 'Rocking',
   rockingText: (period: string) => `once in ${period}`,
   contributions: 'Where the ± comes from',
@@ -77,6 +84,10 @@ export const reading = {
 };
 
 export const warnings = {
+  upReversed:
+    'In the press test the edge went up: the picture stands on its head, and heavy and light are exchanged. Turn the tablet and sweep again.',
+  turnReversed:
+    'In the press test the wheel was seen to turn the other way round: the picture is mirrored, and the spot is on the wrong side. Use the camera on the back and sweep again.',
   assumed: (list: string) => `Assumed, not measured: ${list}. The grams are only as good as these.`,
   standLean: (mm: string, direction: string) =>
     `The stand leans: ${mm} at the edge, high side ${direction}. Level the plate when you can.`,
