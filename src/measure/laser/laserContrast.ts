@@ -33,6 +33,12 @@ const CORE_PER_HALO = 3;
  */
 const LEAST_HALO = 4;
 
+/**
+ * In fewer rows a column has less than four differences of cells for {@link HueNoise}, and a line of
+ * three or four cells is in all of them.
+ */
+const NARROW_CELLS = 13;
+
 /** How far the ambient may lie on the other side of the column's mean hue, chroma steps. */
 const LARGEST_COUNTER_HUE = 6;
 
@@ -63,8 +69,8 @@ export function laserContrastOf(
   const hue = new Float32Array(block * tall);
   const luma = new Float32Array(block * tall);
   const noise = new HueNoise();
-  // A window along the line is mostly line: what lies around it tells the noise.
-  const isNarrow = grid.rows < 2 * MARGIN_CELLS;
+  // In a window this narrow the line is in most differences: what lies around it tells the noise.
+  const isNarrow = grid.rows < NARROW_CELLS;
   const [noiseFrom, noiseRows] = isNarrow ? [0, tall] : [MARGIN_CELLS, grid.rows];
   const channelPerHue = HUE_AXES[colour].channelPerHue;
   for (let first = 0; first < grid.columns; first += block) {
