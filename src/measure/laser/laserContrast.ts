@@ -38,6 +38,11 @@ const LEAST_HALO = 4;
  * three or four cells is in all of them.
  */
 const NARROW_CELLS = 13;
+/**
+ * Speckle and the codec make a line noisier than what lies around the window, some times over; what
+ * is more than this is the line itself.
+ */
+const MOST_OVER_AROUND = 8;
 
 /** How far the ambient may lie on the other side of the column's mean hue, chroma steps. */
 const LARGEST_COUNTER_HUE = 6;
@@ -69,23 +74,27 @@ export function laserContrastOf(
   const hue = new Float32Array(block * tall);
   const luma = new Float32Array(block * tall);
   const noise = new HueNoise();
-  // In a window this narrow the line is in most differences: what lies around it tells the noise.
-  const isNarrow = grid.rows < NARROW_CELLS;
-  const [noiseFrom, noiseRows] = isNarrow ? [0, tall] : [MARGIN_CELLS, grid.rows];
+  const around = grid.rows < NARROW_CELLS ? new HueNoise() : null;
   const channelPerHue = HUE_AXES[colour].channelPerHue;
   for (let first = 0; first < grid.columns; first += block) {
     const count = Math.min(block, grid.columns - first);
     readHue(picture, colour, grid, first, count, hue);
     readLuma(picture, grid, first, count, luma);
     for (let k = 0; k < count; k++) {
-      if (((first + k) & 7) === 0) noise.add(hue, k * tall + noiseFrom, noiseRows);
+      if (((first + k) & 7) === 0) {
+        noise.add(hue, k * tall + MARGIN_CELLS, grid.rows);
+        around?.add(hue, k * tall, tall);
+      }
       const ambient = holdAmbient(hue, k * tall, tall);
       fillSaturatedCore(hue, luma, k * tall, tall, ambient);
       const at = k * tall + MARGIN_CELLS;
       ridgeOfColumn(hue, luma, channelPerHue, at, contrast, (first + k) * grid.rows, grid.rows);
     }
   }
-  return { contrast, noise: noise.sigma() };
+  return {
+    contrast,
+    noise: Math.min(noise.sigma(), MOST_OVER_AROUND * (around?.sigma() ?? Infinity)),
+  };
 }
 
 /**
