@@ -11,7 +11,11 @@ export function StandPictureView({ stand }: { readonly stand: PracticeStand }) {
   useEffect(() => {
     const { canvas } = stand;
     frame.current?.append(canvas);
-    return () => canvas.remove();
+    stand.look(true);
+    return () => {
+      stand.look(false);
+      canvas.remove();
+    };
   }, [stand]);
   return (
     // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- turned by the arrow keys

@@ -36,6 +36,8 @@ export interface PracticeStand {
   setupNow(): SweepSetup;
   /** For looking at. */
   readonly canvas: HTMLCanvasElement;
+  /** Whether the canvas is in sight: else the stand rests, but for a sweep. */
+  look(on: boolean): void;
   readonly source: LiveSource;
   readonly pictureBy: 'graphics' | 'processor';
   /** Turn now, degrees clockwise; 0 with the valve at the sight. */
@@ -106,6 +108,7 @@ export function createPracticeStand(choice: {
       weightStepG: PIECE_G,
     }),
     canvas: picture.canvas,
+    look: (on) => clock.look(on),
     source: {
       kind: 'practice',
       open: () => Promise.resolve(picture.canvas.captureStream()),

@@ -6,13 +6,17 @@ import type { StandPicture } from './standPicture.ts';
 export interface StandClock {
   /** Gives pictures to a taker; one at a time, a new one takes the old one's place. */
   readonly feed: OwnFeed;
+  /** Whether anybody looks: unseen and unmeasured, the stand takes no time of the machine. */
+  look(on: boolean): void;
   stop(): void;
 }
 
 /** Longest step of a stand whose page was asleep, s. */
 const LONGEST_STEP_S = 0.25;
-/** Least pause after a picture: the page must be able to answer a hand. */
+/** Least pause after a measured picture: the page must be able to answer a hand. */
 const LEAST_PAUSE_MS = 4;
+/** Least pause after one that is only looked at, in parts of the time that drawing it took. */
+const LOOKING_PAUSE_SHARE = 1;
 
 /**
  * While it is only looked at, the stand moves by the clock on the wall. While pictures are measured, each
@@ -28,7 +32,16 @@ export function standClock(
   let lastMs = performance.now();
   let timer: ReturnType<typeof setTimeout> | undefined;
   let stopped = false;
+  let looked = false;
+  let running = false;
 
+  const isWanted = () => !stopped && (looked || taker !== null);
+  const start = (): void => {
+    if (running || !isWanted()) return;
+    running = true;
+    lastMs = performance.now();
+    timer = setTimeout(() => void show(), 0);
+  };
   const show = async (): Promise<void> => {
     const startMs = performance.now();
     const stepS =
@@ -37,27 +50,39 @@ export function standClock(
     timeS += stepS;
     picture.draw(advance(stepS));
     if (taker !== null) await give(taker);
-    if (stopped) return;
+    if (!isWanted()) {
+      running = false;
+      return;
+    }
     const spentMs = performance.now() - startMs;
-    timer = setTimeout(() => void show(), Math.max(LEAST_PAUSE_MS, picture.everyMs - spentMs));
+    const leastMs = taker === null ? LOOKING_PAUSE_SHARE * spentMs : LEAST_PAUSE_MS;
+    timer = setTimeout(
+      () => void show(),
+      Math.max(LEAST_PAUSE_MS, leastMs, picture.everyMs - spentMs),
+    );
   };
   const give = async (take: TakePicture): Promise<void> => {
     // A worker that died, or a picture that could not be copied, ends the feed and not the stand.
-    const goesOn = await Promise.resolve(picture.taken(timeS))
+    const goesOn = await Promise.resolve()
+      .then(() => picture.taken(timeS))
       .then((taken) => take(taken, timeS))
       .catch(() => false);
     if (!goesOn && taker === take) taker = null;
   };
-  timer = setTimeout(() => void show(), 0);
 
   return {
     feed(take) {
       taker = take;
+      start();
       return {
         stop() {
           if (taker === take) taker = null;
         },
       };
+    },
+    look(on) {
+      looked = on;
+      start();
     },
     stop() {
       stopped = true;

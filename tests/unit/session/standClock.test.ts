@@ -54,14 +54,22 @@ describe('the practice stand’s clock', () => {
     }
   });
 
-  it('moves by the clock on the wall while it is only looked at, and not far after a sleep', async () => {
+  it('moves by the clock on the wall while it is looked at, not far after a sleep, and else rests', async () => {
     const { clock, drawn } = makeStand();
+    await vi.advanceTimersByTimeAsync(2000);
+    expect(drawn).toEqual([]);
+    clock.look(true);
     await vi.advanceTimersByTimeAsync(2000);
     expect(drawn.at(-1)).toBeCloseTo(2, 1);
     const before = drawn.at(-1)!;
     vi.setSystemTime(Date.now() + 60_000);
     await vi.advanceTimersByTimeAsync(EVERY_MS);
     expect(drawn.at(-1)! - before).toBeLessThan(1);
+    clock.look(false);
+    await vi.advanceTimersByTimeAsync(2 * EVERY_MS);
+    const pictures = drawn.length;
+    await vi.advanceTimersByTimeAsync(2000);
+    expect(drawn).toHaveLength(pictures);
     clock.stop();
   });
 
@@ -69,6 +77,7 @@ describe('the practice stand’s clock', () => {
     for (const answer of [() => Promise.resolve(false), () => Promise.reject(new Error('gone'))]) {
       const { clock, drawn } = makeStand();
       const take = vi.fn(answer);
+      clock.look(true);
       clock.feed(take);
       await vi.advanceTimersByTimeAsync(1000);
       expect(take).toHaveBeenCalledTimes(1);
