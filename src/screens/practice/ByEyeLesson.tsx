@@ -23,6 +23,13 @@ export function ByEyeLesson({
 }) {
   const [placeDeg, setPlaceDeg] = useState<number | null>(null);
   const [massG, setMassG] = useState<number | null>(null);
+  const [isMissing, setMissing] = useState(false);
+  // A button that waits for both would look dead while the last field has not been left.
+  const take = () => {
+    setMissing(placeDeg === null || massG === null);
+    if (placeDeg === null || massG === null) return;
+    practiceRoom().guess({ lightSpotDeg: placeDeg, massG });
+  };
   return (
     <section className="group">
       <h2>{words.practice.byEye}</h2>
@@ -50,18 +57,10 @@ export function ByEyeLesson({
         proposal={30}
         onValue={setMassG}
       />
-      <button
-        type="button"
-        className="plain"
-        data-role="guess"
-        disabled={placeDeg === null || massG === null}
-        onClick={() => {
-          if (placeDeg === null || massG === null) return;
-          practiceRoom().guess({ lightSpotDeg: placeDeg, massG });
-        }}
-      >
+      <button type="button" className="plain" data-role="guess" onClick={take}>
         {words.practice.guessIt}
       </button>
+      {isMissing && <p role="alert">{words.practice.guessNeeds}</p>}
       {guess !== null && (
         <p role="status">
           {words.practice.guessed(

@@ -13,6 +13,11 @@ export interface StickByPlaceProps {
 /** The same as a touch on the rim, for those who go by the keyboard or want the place to a degree. */
 export function StickByPlace({ massG, units, onStick }: StickByPlaceProps) {
   const [placeDeg, setPlaceDeg] = useState<number | null>(null);
+  const [isMissing, setMissing] = useState(false);
+  const stick = () => {
+    setMissing(placeDeg === null);
+    if (placeDeg !== null) onStick(placeDeg);
+  };
   return (
     <>
       <NumberStepper
@@ -26,17 +31,12 @@ export function StickByPlace({ massG, units, onStick }: StickByPlaceProps) {
         stepShown={5}
         onValue={setPlaceDeg}
       />
-      <button
-        type="button"
-        className="plain"
-        data-role="stick-strip"
-        disabled={placeDeg === null}
-        onClick={() => placeDeg !== null && onStick(placeDeg)}
-      >
+      <button type="button" className="plain" data-role="stick-strip" onClick={stick}>
         {placeDeg === null
           ? words.practice.stickIt
           : words.practice.stick(formatKnownMass(massG, units), formatClockAndDeg(placeDeg))}
       </button>
+      {isMissing && <p role="alert">{words.practice.stickNeeds}</p>}
     </>
   );
 }

@@ -35,6 +35,8 @@ export const practice: Words['practice'] = {
   guessAt: 'Leicht so weit vom Klebeband, im Uhrzeigersinn',
   grams: 'Gewicht, das fehlt',
   guessIt: 'Das schätze ich',
+  guessNeeds: 'Zu einer Schätzung gehören Ort und Gewicht: beides eintragen.',
+  stickNeeds: 'Zuerst sagen, wo, oder die Felge berühren.',
   guessed: (massG, place) => `Geschätzt: ${massG} bei ${place}`,
   read: 'Mit dem Gerät lesen',
   readAgain: 'Noch einmal lesen',

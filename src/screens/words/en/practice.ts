@@ -35,6 +35,8 @@ export const practice = {
   guessAt: 'Light so far clockwise from the tape',
   grams: 'Weight it wants',
   guessIt: 'That is my guess',
+  guessNeeds: 'A guess has a place and a weight: fill in both.',
+  stickNeeds: 'Say where first, or touch the rim.',
   guessed: (massG: string, place: string) => `Your guess: ${massG} at ${place}`,
   read: 'Read it with the tool',
   readAgain: 'Read it again',
