@@ -63,10 +63,12 @@ export function standClock(
   };
   const give = async (take: TakePicture): Promise<void> => {
     // A worker that died, or a picture that could not be copied, ends the feed and not the stand.
-    const goesOn = await Promise.resolve()
-      .then(() => picture.taken(timeS))
-      .then((taken) => take(taken, timeS))
-      .catch(() => false);
+    let goesOn = false;
+    try {
+      goesOn = await take(await picture.taken(timeS), timeS);
+    } catch {
+      goesOn = false;
+    }
     if (!goesOn && taker === take) taker = null;
   };
 
