@@ -56,11 +56,10 @@ export function renderPicture(
   }
   if (sights > 1) {
     const borders = borderPixels(light, widthPx, heightPx);
-    const share = 1 / (sights + 1);
+    const share = 1 / sights;
     for (let i = 0, at = 0; i < borders.length; i++, at += 3) {
       if (borders[i] === 0) continue;
-      // The middle's own sight counts as one of them.
-      for (let k = 0; k < 3; k++) sum[k] = light[at + k];
+      sum[0] = sum[1] = sum[2] = 0;
       const row = Math.floor(i / widthPx);
       for (let k = 0; k < sights; k++) addLight(i - row * widthPx, row, INSIDE_X[k], INSIDE_Y[k]);
       for (let k = 0; k < 3; k++) light[at + k] = sum[k] * share;
