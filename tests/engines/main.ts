@@ -8,6 +8,7 @@ import type { EnginePage } from './enginePage.ts';
 import { ensureEngine, type EngineNeeds } from './ensureEngine.ts';
 import { openFirefoxPage } from './firefoxPage.ts';
 import { readSampleFilm } from './readSampleFilm.ts';
+import { tryLogbook } from './tryLogbook.ts';
 import { openWebKitPage } from './webKitPage.ts';
 
 /**
@@ -65,14 +66,14 @@ async function tryEngine(engine: Engine, port: number): Promise<string> {
     await page.goTo(served.url);
     const isolated = await page.run<boolean>('return crossOriginIsolated');
     if (!isolated) throw new Error('the page is not isolated');
-    const { reading, problem, place, logbook, seconds } = await readSampleFilm(page, dist);
+    const { reading, problem, place, seconds } = await readSampleFilm(page, dist);
     if (!reading) throw new Error(`no reading: ${problem}`);
     const about = { weightRadiusMm: wheel.weightRadiusMm, seconds, frames: null };
     const score = scoreReading(engine.name, reading, truth, about);
     if (score.status !== 'ok' || !score.withinBounds) throw new Error(JSON.stringify(score));
     if (!/^#\/wheel\/[^/]+\/reading\//.test(place)) throw new Error(`not kept: stands at ${place}`);
-    if (logbook.trim() === '') throw new Error('the logbook shows nothing');
-    return `${page.version}: ${JSON.stringify(score)}`;
+    await tryLogbook(page, served.url, place);
+    return `${page.version}: ${JSON.stringify(score)}, kept over reloads`;
   } finally {
     await page.close();
   }

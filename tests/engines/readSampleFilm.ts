@@ -17,14 +17,11 @@ export interface FilmJob {
   readonly problem: string | null;
   /** Addresses behind `#` where the reading stands in the logbook. */
   readonly place: string;
-  /** Words of the logbook's screen after that. */
-  readonly logbook: string;
   readonly seconds: number;
 }
 
 /**
- * Gives the open page's file input the sample's film and setup, waits for the reading and opens the
- * logbook. No driver can be asked for files in the same way in all engines: they are made in the
+ * Gives the open page's file input the sample's film and setup and waits for the reading. No driver can be asked for files in the same way in all engines: they are made in the
  * page, and the input is told of them as by a person's choice.
  */
 export async function readSampleFilm(page: EnginePage, dist: string): Promise<FilmJob> {
@@ -63,9 +60,6 @@ export async function readSampleFilm(page: EnginePage, dist: string): Promise<Fi
     }
     const place = location.hash;
     const problem = find('problem') ? find('problem').innerText : null;
-    location.hash = '#/logbook';
-    await pause(1500);
-    const logbook = document.querySelector('main').innerText;
-    return { reading, problem, place, logbook, seconds };
+    return { reading, problem, place, seconds };
   `);
 }
