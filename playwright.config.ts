@@ -16,6 +16,8 @@ export default defineConfig({
   forbidOnly: !!process.env.CI,
   timeout: 120_000,
   reporter: 'list',
+  // The same for every system: the letters are (see lookOfScreens.test.ts).
+  snapshotPathTemplate: '{testDir}/look/{arg}{ext}',
   use: {
     baseURL: servedUrl ?? `http://localhost:${PORT}/`,
     viewport: { width: 1280, height: 800 },

@@ -1,10 +1,11 @@
 import { createRoot } from 'react-dom/client';
 
+import { failed } from '../../../src/contract/outcome.ts';
 import { NO_ERRAND, type SessionState, type SweepSession } from '../../../src/contract/session.ts';
 import { applyStoredLanguage } from '../../../src/screens/state/useLanguage.ts';
 import { App } from '../../../src/screens/App.tsx';
 import { createMemoryLogbook } from '../../../src/session/logbook/memoryLogbook.ts';
-import { createAppUpdate } from '../../../src/session/appUpdate.ts';
+import { createAppUpdate, type AppUpdate } from '../../../src/session/appUpdate.ts';
 import { createReadingKeeper } from '../../../src/session/readingKeeper.ts';
 import { emptyShelf } from '../../fakes/emptyShelf.ts';
 import { drawnPicture } from './drawnPicture.ts';
@@ -15,7 +16,7 @@ import { GALLERY_STATES, SIGHTING_STATES } from './states.ts';
 /**
  * Shows the screens in one fixed state, `?state=NAME`; `&backdrop=ADDRESS` puts a real picture
  * behind the overlay. `?place=NAME` shows a screen of the logbook instead, with `&state=NAME` for
- * those that follow a camera. What the screens ask of the session is written to `window.asked`.
+ * those that follow a camera. `&update` has a new version of the app waiting. What the screens ask of the session is written to `window.asked`.
  */
 const query = new URLSearchParams(location.search);
 const name = query.get('state') ?? 'choosing';
@@ -85,7 +86,7 @@ window.showState = (next) => {
 
 const logbook = createMemoryLogbook();
 const keeper = createReadingKeeper(session, logbook);
-const update = createAppUpdate(session, null);
+const update = query.has('update') ? waitingUpdate() : createAppUpdate(session, null);
 const place = query.get('place');
 if (place === null) {
   atItsPlace(STATES[name]!);
@@ -99,3 +100,12 @@ createRoot(document.getElementById('root')!).render(
   <App {...{ session, logbook, shelf: emptyShelf, keeper, update }} />,
 );
 show(STATES[name]!);
+
+/** A new version that is here and waits to be taken. */
+function waitingUpdate(): AppUpdate {
+  return {
+    isWaiting: () => true,
+    subscribe: () => () => undefined,
+    apply: async () => failed('sweeping'),
+  };
+}
