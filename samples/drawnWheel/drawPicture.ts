@@ -1,5 +1,5 @@
 import type { YuvPicture } from '../../src/contract/picture.ts';
-import type { DrawnScene } from './scene.ts';
+import type { DrawnGroove, DrawnScene } from './scene.ts';
 import { NODE_PX, type SurfaceNodes } from './surfaceNodes.ts';
 import {
   FLOOR_LUMA,
@@ -140,7 +140,7 @@ function surfaceSpot(
   fill(spot, bilinear(tread.solidLuma, x, y));
   let lit = onSheet(scene, aboveLaserMm) * solid;
   if (solid < 1) {
-    const wallMm = depthOfLowerWallMm(zMm, slope);
+    const wallMm = depthOfLowerWallMm(scene.grooves ?? GROOVES, zMm, slope);
     const depthMm = Math.min(DEPTH_MM, wallMm);
     spot.luma += (1 - solid) * (wallMm < DEPTH_MM ? UNDER_LUMA.wall : UNDER_LUMA.floor);
     lit += (1 - solid) * FLOOR_LIT * onSheet(scene, aboveLaserMm - slope * depthMm);
@@ -171,8 +171,12 @@ function onSheet(scene: DrawnScene, heightMm: number): number {
 }
 
 /** How deep a line of sight gets in a groove until it meets the lower wall; endless in a slot. */
-function depthOfLowerWallMm(zMm: number, slope: number): number {
-  for (const groove of GROOVES) {
+function depthOfLowerWallMm(
+  grooves: readonly DrawnGroove[],
+  zMm: number,
+  slope: number,
+): number {
+  for (const groove of grooves) {
     if (zMm < groove.topMm + 0.5 && zMm > groove.bottomMm - 0.5) {
       return Math.max(0, (zMm - groove.bottomMm) / slope);
     }

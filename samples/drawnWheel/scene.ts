@@ -12,6 +12,8 @@ export interface DrawnScene {
   readonly lineAbovePlateMm: number;
   /** Height of the edge above the line on the upright wheel. */
   readonly edgeAboveLineMm: number;
+  /** Grooves round the tread, top and bottom in mm from the edge; left out: two wide ones. */
+  readonly grooves?: readonly DrawnGroove[];
   /** Growth of the tread's radius per mm downward. */
   readonly crownSlope: number;
   readonly unbalanceGmm: number;
@@ -38,6 +40,11 @@ export interface DrawnScene {
   readonly turnPoints: readonly TurnPoint[];
   /** Standard deviation of the pictures' noise, steps. */
   readonly noise: number;
+}
+
+export interface DrawnGroove {
+  readonly topMm: number;
+  readonly bottomMm: number;
 }
 
 export interface DrawnTape {

@@ -1,5 +1,5 @@
 import { seededRandom } from './seededRandom.ts';
-import type { DrawnTape } from './scene.ts';
+import type { DrawnGroove, DrawnTape } from './scene.ts';
 
 /**
  * The tread unrolled: reflectance and solidity by wheel angle and height above the edge. Borders
@@ -20,10 +20,10 @@ export const TREAD_STEP_MM = 0.4;
 export const TREAD_TOP_MM = 70;
 export const TREAD_ROWS = 350;
 /** Top and bottom of each groove, mm from the edge. */
-export const GROOVES_MM = [
+export const GROOVES_MM: readonly DrawnGroove[] = [
   { topMm: 0, bottomMm: -8 },
   { topMm: -29, bottomMm: -37 },
-] as const;
+];
 export const GROOVE_DEPTH_MM = 7;
 export const FLOOR_LUMA = 24;
 export const WALL_LUMA = 44;
@@ -46,6 +46,7 @@ export function drawTread(
   seed: number,
   edgeRadiusMm: number,
   tapes: readonly DrawnTape[],
+  grooves: readonly DrawnGroove[] = GROOVES_MM,
 ): Tread {
   const random = seededRandom(seed);
   const shoulderSlots = slotCentresDeg(random);
@@ -63,7 +64,7 @@ export function drawTread(
       const onShoulder = zMm > -4 && zMm < SHOULDER_TOP_MM;
       const tape = onShoulder ? tapeShare(tapes, angleDeg, mmPerDeg) : { share: 0, luma: 0 };
       const slot = zMm > SHOULDER_TOP_MM ? 0 : zMm > -4 ? inShoulderSlot : inInnerSlot;
-      const here = (1 - grooveShare(zMm)) * (1 - slot * (1 - tape.share));
+      const here = (1 - grooveShare(zMm, grooves)) * (1 - slot * (1 - tape.share));
       const rubber =
         (zMm > SHOULDER_TOP_MM ? SIDEWALL_LUMA : RIB_LUMA) * (1 + speckle(angleDeg, zMm));
       const at = r * TREAD_COLUMNS + c;
@@ -87,9 +88,9 @@ function between(awayMm: number, halfMm: number): number {
   return Math.max(0, Math.min(1, 0.5 + (halfMm - Math.abs(awayMm)) / SOFT_MM));
 }
 
-function grooveShare(zMm: number): number {
+function grooveShare(zMm: number, grooves: readonly DrawnGroove[]): number {
   let share = 0;
-  for (const { topMm, bottomMm } of GROOVES_MM) {
+  for (const { topMm, bottomMm } of grooves) {
     share = Math.max(share, between(zMm - (topMm + bottomMm) / 2, (topMm - bottomMm) / 2));
   }
   return share;

@@ -121,8 +121,10 @@ export function createOpenSweepReader(
   function* tryToRecord(sighting: ReturnType<typeof lookForSight> & object): SlicedWork<void> {
     const sight = yield* sighting;
     if (!sight.ok) trouble = lightTrouble(light) ?? sight.failure.code;
-    else if (yield* recordFirst(open, sight.value)) trouble = null;
-    else trouble = lightTrouble(light) ?? 'edge-lost';
+    else {
+      const edge = yield* recordFirst(open, sight.value);
+      trouble = edge && (lightTrouble(light) ?? edge);
+    }
   }
 
   /** What is recorded, the kept pictures taken in. */

@@ -1,5 +1,7 @@
 import { BAND_ROWS, rowOfZ, Z_STEP_MM, zOfRowMm } from '../band/treadBand.ts';
+import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import type { SlicedWork } from '../pace/slicedWork.ts';
+import { chooseEdge, TAP_REACH_MM, type StackPeak } from './edgeChoice.ts';
 import { riseAt, type Lean, type LeanBasis } from './leanFit.ts';
 import { createStepStack, stackedSteps, type StepStack } from './stepStack.ts';
 
@@ -18,21 +20,29 @@ export interface EdgeProposal {
   readonly plainestMm: number;
 }
 
+export type EdgeTrouble = 'edge-lost' | 'edge-ambiguous' | 'lean-too-large';
+
 /** The edge is looked for so far above and below the line, mm. */
 const SEARCH_MM = 22;
-/** A tap on the picture is good to a few pixels, some 3 mm. */
-const TAP_REACH_MM = 4;
 /** The leans tried: rise of the rim up to so much toward and across the sight, mm. */
-const LEAN_REACH_MM = 20;
-const LEAN_STEP_MM = 1;
+const WITHIN_REACH: LeanSearch = { fromMm: 0, toMm: 20, stepMm: 1 };
+/**
+ * Where the best of these lies at their border it may lie beyond, mm. Leans from there on are not
+ * followed but told.
+ */
+const BORDER_MM = 19;
+const BEYOND_REACH: LeanSearch = { fromMm: 25, toMm: 50, stepMm: 2 };
 /** Leans toward the sight that are tried without a pause: as long as measuring a picture. */
 const LEANS_A_STEP_MM = 10;
 /** Rows on either side whose difference is the step: 2 mm. */
 const STEP_ROWS = 4;
-/** Of several edges the topmost counts that is at least this plain beside the plainest. */
-const TOPMOST_SHARE = 0.5;
 /** Less than this mean step is noise. */
 const MIN_STRENGTH = 0.2;
+/**
+ * A groove is the plainest thing on a tread: its wall falls by more than a standard deviation of the
+ * profile. Of a tread without one the best of all leans makes up 0.6 from dust and slots.
+ */
+const PLAIN_STRENGTH = 0.75;
 
 /**
  * First the lean: the one at which the blocks' profiles, laid over each other, agree best, since
@@ -44,28 +54,41 @@ export function* proposeEdge(
   basis: LeanBasis,
   radiusMm: number,
   tapMm: number | null,
-): SlicedWork<EdgeProposal | null> {
+): SlicedWork<Outcome<EdgeProposal, EdgeTrouble>> {
   const blocks = basis.gainMm.length;
   const steps = createStepStack(stepScores(profiles, blocks), blocks);
-  const lean = yield* bestLean(steps, basis, radiusMm);
-  const stack = stackedSteps(steps, basis, lean);
-  const sightRiseMm = riseAt(basis, lean, basis.gainMm.length >> 1);
-  const all = stackPeaks(stack);
-  if (all.length === 0) return null;
-  const plainestMm = all.reduce((a, b) => (b.strength > a.strength ? b : a)).heightMm;
-  const peaks = all.filter((p) => Math.abs(p.heightMm + sightRiseMm) <= SEARCH_MM);
-  const proposal = (p: StackPeak): EdgeProposal => ({ ...p, lean, plainestMm });
-  if (tapMm !== null) {
-    const near = peaks.filter((p) => Math.abs(p.heightMm + sightRiseMm - tapMm) <= TAP_REACH_MM);
-    if (near.length > 0) return proposal(near.reduce((a, b) => (b.strength > a.strength ? b : a)));
-    // Hidden under the line's glow just now: the person saw it, and the lean is known all the same.
-    return proposal({ heightMm: tapMm - sightRiseMm, strength: 0 });
+  const search = yield* bestLean(steps, basis, radiusMm, WITHIN_REACH);
+  const within = edgesAt(steps, basis, search.lean);
+  const tapAtRestMm = tapMm === null ? null : tapMm - within.sightRiseMm;
+  const chosen = chooseEdge(within.near, tapAtRestMm);
+  // Hidden under the line's glow just now: the person saw it, and the lean is known all the same.
+  const hidden = tapAtRestMm === null ? null : { heightMm: tapAtRestMm, strength: 0 };
+  const edge = chosen.ok && within.isPlain ? (chosen.value ?? hidden) : null;
+  const atBorder = radiusMm * Math.hypot(search.lean.toward, search.lean.across) >= BORDER_MM;
+  if (!edge || atBorder) {
+    const beyond = yield* bestLean(steps, basis, radiusMm, BEYOND_REACH);
+    const there = edgesAt(steps, basis, beyond.lean);
+    if (beyond.energy > search.energy && there.isPlain) return failed('lean-too-large', {});
   }
-  const plainest = peaks.reduce((m, p) => Math.max(m, p.strength), 0);
-  const good = peaks.filter((p) => p.strength >= TOPMOST_SHARE * plainest);
-  const topmost = good.sort((a, b) => b.heightMm - a.heightMm)[0];
-  return topmost ? proposal(topmost) : null;
+  if (!chosen.ok) return chosen;
+  if (!edge) return failed('edge-lost', {});
+  return succeeded({ ...edge, lean: search.lean, plainestMm: within.plainest.heightMm });
 }
+
+/** The falls of luma that show at a lean: all of them, and those near the line at the sight. */
+function edgesAt(steps: StepStack, basis: LeanBasis, lean: Lean) {
+  const sightRiseMm = riseAt(basis, lean, basis.gainMm.length >> 1);
+  const all = stackPeaks(stackedSteps(steps, basis, lean));
+  const plainest = all.reduce((a, b) => (b.strength > a.strength ? b : a), NO_EDGE);
+  return {
+    sightRiseMm,
+    plainest,
+    isPlain: plainest.strength >= PLAIN_STRENGTH,
+    near: all.filter((p) => Math.abs(p.heightMm + sightRiseMm) <= SEARCH_MM),
+  };
+}
+
+const NO_EDGE: StackPeak = { heightMm: NaN, strength: 0 };
 
 /**
  * The edge again where camera and lean are known from an earlier pass: the step nearest to the
@@ -89,19 +112,26 @@ export function edgeAtLean(
   return { ...chosen, lean, plainestMm };
 }
 
-interface StackPeak {
-  readonly heightMm: number;
-  readonly strength: number;
+interface LeanSearch {
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly stepMm: number;
 }
 
-/** The lean whose stack of steps has the most energy. */
-function* bestLean(steps: StepStack, basis: LeanBasis, radiusMm: number): SlicedWork<Lean> {
+/** The lean, with its rise within a ring, whose stack of steps has the most energy. */
+function* bestLean(
+  steps: StepStack,
+  basis: LeanBasis,
+  radiusMm: number,
+  { fromMm, toMm, stepMm }: LeanSearch,
+): SlicedWork<{ lean: Lean; energy: number }> {
   let best: Lean = { liftMm: 0, toward: 0, across: 0 };
   let most = -1;
-  for (let t = -LEAN_REACH_MM; t <= LEAN_REACH_MM; t += LEAN_STEP_MM) {
+  for (let t = -toMm; t <= toMm; t += stepMm) {
     if (t % LEANS_A_STEP_MM === 0) yield;
-    for (let a = -LEAN_REACH_MM; a <= LEAN_REACH_MM; a += LEAN_STEP_MM) {
-      if (t * t + a * a > LEAN_REACH_MM * LEAN_REACH_MM) continue;
+    for (let a = -toMm; a <= toMm; a += stepMm) {
+      const squared = t * t + a * a;
+      if (squared > toMm * toMm || squared < fromMm * fromMm) continue;
       const lean: Lean = { liftMm: 0, toward: t / radiusMm, across: a / radiusMm };
       const stack = stackedSteps(steps, basis, lean);
       let energy = 0;
@@ -112,7 +142,7 @@ function* bestLean(steps: StepStack, basis: LeanBasis, radiusMm: number): Sliced
       }
     }
   }
-  return best;
+  return { lean: best, energy: most };
 }
 
 function stackPeaks(stack: Float32Array): StackPeak[] {

@@ -1,6 +1,7 @@
 import type { YuvPicture } from '../../contract/picture.ts';
 import { FIRST_LOOK_POINT_SD_PX, poseLead } from '../geometry/poseFromLine.ts';
 import type { Pace } from '../pace/pace.ts';
+import type { EdgeTrouble } from '../edge/edgeProposal.ts';
 import type { SlicedWork } from '../pace/slicedWork.ts';
 import { pooledLine } from '../sight/linePool.ts';
 import {
@@ -89,20 +90,20 @@ export function workOn(open: OpenRecording, pace: Pace): void {
   }
 }
 
-/** Starts with the first view of the wheel; false when no edge is found in it. */
-export function* recordFirst(open: OpenRecording, sight: Sight): SlicedWork<boolean> {
+/** Starts with the first view of the wheel; what is wrong with the edge in it, or null. */
+export function* recordFirst(open: OpenRecording, sight: Sight): SlicedWork<EdgeTrouble | null> {
   const view = createWheelView(open.finder.setup, sight, open.kept.pictures[0].yStride);
   yield;
   return yield* recordWith(open, view);
 }
 
-/** Starts, or starts anew, with a view of the wheel; false when no edge is found in it. */
-function* recordWith(open: OpenRecording, view: WheelView): SlicedWork<boolean> {
-  const recording = yield* startRecording(view, open.kept.pictures.slice(0, FIRST_PICTURES));
-  if (!recording) return false;
-  open.recording = recording;
+/** Starts, or starts anew, with a view of the wheel; what is wrong with the edge in it, or null. */
+function* recordWith(open: OpenRecording, view: WheelView): SlicedWork<EdgeTrouble | null> {
+  const started = yield* startRecording(view, open.kept.pictures.slice(0, FIRST_PICTURES));
+  if (!started.ok) return started.failure.code;
+  open.recording = started.value;
   open.taken = 0;
-  return true;
+  return null;
 }
 
 /** Begins with a camera known from before: the kept pictures are taken in, and nothing is open. */
@@ -190,7 +191,7 @@ function* heldAgainstLine(
   covered: number,
 ): SlicedWork<void> {
   const view = yield* clearlyBetter(open, recording);
-  if (view && (yield* recordWith(open, view))) {
+  if (view && (yield* recordWith(open, view)) === null) {
     open.madeAnew = true;
     return;
   }

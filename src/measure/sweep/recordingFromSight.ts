@@ -45,9 +45,9 @@ export function* recordingAtKnownCamera(
   const view = viewOf(setup, sight, pictures[0]!);
   yield;
   if (!view || !lineIsInPlace(view, pictures)) return null;
-  return edgeKnown
-    ? yield* startAtKnownEdge(view, pictures, sight.edgeHeightMm)
-    : yield* startRecording(view, pictures);
+  if (edgeKnown) return yield* startAtKnownEdge(view, pictures, sight.edgeHeightMm);
+  const started = yield* startRecording(view, pictures);
+  return started.ok ? started.value : null;
 }
 
 function viewOf(setup: SweepSetup, memory: SightMemory, picture: YuvPicture): WheelView | null {

@@ -3,6 +3,7 @@ import type { RefusalCode } from '../../contract/refusals.ts';
 import type { TurnSense } from '../../contract/setup.ts';
 import { FASTEST_STEP_DEG } from '../../contract/turnSpeed.ts';
 import { wrapTurnDeg } from '../../quantities/angle.ts';
+import { leanedAway } from './leanReach.ts';
 import type { EdgeObservations } from './edgeObservations.ts';
 import { witnessTurn } from '../turn/turnWitness.ts';
 import { lineDark } from './lineDark.ts';
@@ -83,7 +84,10 @@ function blind(recording: SweepRecording): Outcome<never, RefusalCode> | null {
   const { frames } = recording;
   const noLean = frames.filter((f) => f.lean === null).length / frames.length;
   if (noLean > BLIND_LIMIT_SHARE)
-    return failed('view-blocked', { shareOfPicturesWithoutTread: round(noLean) });
+    return (
+      leanedAway(recording) ??
+      failed('view-blocked', { shareOfPicturesWithoutTread: round(noLean) })
+    );
   const noTurn = frames.filter((f) => f.turnIndex === null).length / frames.length;
   if (noTurn > BLIND_LIMIT_SHARE)
     return failed('turn-uncertain', { shareOfPicturesWithoutTurn: round(noTurn) });

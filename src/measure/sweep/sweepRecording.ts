@@ -1,9 +1,15 @@
+import { succeeded, type Outcome } from '../../contract/outcome.ts';
 import type { YuvPicture } from '../../contract/picture.ts';
 import { BAND_ROWS, rowOfZ, unrollPicture } from '../band/treadBand.ts';
 import { markUsableCells } from '../band/laserMask.ts';
 import { createRepeatWatch, isRepeated, type RepeatWatch } from '../band/repeatedPicture.ts';
 import { blockProfiles } from '../edge/blockProfiles.ts';
-import { edgeAtLean, proposeEdge, type EdgeProposal } from '../edge/edgeProposal.ts';
+import {
+  edgeAtLean,
+  proposeEdge,
+  type EdgeProposal,
+  type EdgeTrouble,
+} from '../edge/edgeProposal.ts';
 import {
   createTiltTracker,
   trackLean,
@@ -70,7 +76,7 @@ const EDGE_PICTURES = 8;
 export function* startRecording(
   view: WheelView,
   pictures: readonly YuvPicture[],
-): SlicedWork<SweepRecording | null> {
+): SlicedWork<Outcome<SweepRecording, EdgeTrouble>> {
   const profiles = yield* meanProfiles(view, pictures.slice(0, EDGE_PICTURES));
   const edge = yield* proposeEdge(
     profiles,
@@ -78,7 +84,7 @@ export function* startRecording(
     view.setup.wheel.edgeRadiusMm,
     tapHeightMm(view),
   );
-  return edge ? recordingWith(view, edge) : null;
+  return edge.ok ? succeeded(recordingWith(view, edge.value)) : edge;
 }
 
 /** A recording where camera, lean and about the edge's height are known from an earlier pass. */
@@ -101,7 +107,7 @@ export function* startAtKnownEdge(
 ): SlicedWork<SweepRecording | null> {
   const profiles = yield* meanProfiles(view, pictures.slice(0, EDGE_PICTURES));
   const found = yield* proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, null);
-  const edge = found && edgeAtLean(profiles, view.basis, found.lean, edgeHeightMm);
+  const edge = found.ok && edgeAtLean(profiles, view.basis, found.value.lean, edgeHeightMm);
   return edge ? recordingWith(view, edge) : null;
 }
 

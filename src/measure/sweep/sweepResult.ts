@@ -2,6 +2,7 @@ import type { Failure, Outcome } from '../../contract/outcome.ts';
 import type { RefusedReading, TurnSummary } from '../../contract/reading.ts';
 import { REFUSALS, type RefusalCode } from '../../contract/refusals.ts';
 import type { SweepReaderOptions, SweepResult } from '../../contract/sweep.ts';
+import { creptOnLean } from './leanReach.ts';
 import { checkCameraStill } from './cameraStill.ts';
 import { checkStand, solveSweep, type SolvedGeometry } from './solvedSweep.ts';
 import {
@@ -34,7 +35,10 @@ export function sweepResult(
   const seen = checkLineSeen(recording, observations);
   if (seen && !seen.ok) return refusedResult(seen.failure, turn);
   const still = checkCameraStill(observations, line, view);
-  if (still && !still.ok) return refusedResult(still.failure, turn);
+  if (still && !still.ok) {
+    const crept = creptOnLean(observations);
+    return refusedResult(crept && !crept.ok ? crept.failure : still.failure, turn);
+  }
   const witness = checkTurnWitness(recording);
   if (witness && !witness.ok) return refusedResult(witness.failure, turn);
   const solved = solveSweep(recording, geometry.value);
