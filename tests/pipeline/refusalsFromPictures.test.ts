@@ -61,11 +61,11 @@ describe('a turn that cannot be followed', () => {
     expectRefused(result, 'too-fast');
   });
 
-  it('is hidden while something hangs before the tread', () => {
+  it('is hidden while something moves before the tread', () => {
     const random = seededRandom(4);
     const sleeve = (p: YuvPicture): YuvPicture => {
       const hidden = covered(p, 0, 1);
-      return { ...hidden, y: hidden.y.map((y) => y + 12 * random()) };
+      return { ...hidden, y: hidden.y.map(() => 60 + 120 * random()) };
     };
     const { result } = readScene({}, (p, at) => (at > 0.35 && at < 0.8 ? sleeve(p) : p));
     expectRefused(result, 'view-blocked');

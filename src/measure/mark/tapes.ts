@@ -185,15 +185,21 @@ function halfHeightBorders(difference: Float64Array, s: Stretch, level: number):
 /** Below this colour difference for its luma a tape is white (or grey), and below this at all noise. */
 const COLOURLESS_PER_LUMA = 0.1;
 const COLOURLESS_MIN = 4;
+/** White tape goes yellow with age, dust and lamps, up to this; yellow tape has twice as much under dirt. */
+const YELLOWED_PER_LUMA = 0.18;
+const YELLOW_HUE_DEG = 172;
+const YELLOWED_HUE_REACH_DEG = 45;
 
 /** Nearest hue of the common tapes in the (U, V) plane; BT.601 hues of the full colours. */
 function tapeColour(y: number, u: number, v: number, rubberY: number): MarkColour | 'other' {
   // Colourless and darker than rubber is a shadow, a slot or dirt; white tape is brighter.
-  if (Math.hypot(u, v) < Math.max(COLOURLESS_MIN, COLOURLESS_PER_LUMA * y))
-    return y > rubberY ? 'white' : 'other';
   const hue = (Math.atan2(v, u) * 180) / Math.PI;
+  const isYellowish = hueDistanceDeg(hue, YELLOW_HUE_DEG) < YELLOWED_HUE_REACH_DEG;
+  const colourlessPerLuma = isYellowish ? YELLOWED_PER_LUMA : COLOURLESS_PER_LUMA;
+  if (Math.hypot(u, v) < Math.max(COLOURLESS_MIN, colourlessPerLuma * y))
+    return y > rubberY ? 'white' : 'other';
   const hues: readonly [MarkColour, number][] = [
-    ['yellow', 172],
+    ['yellow', YELLOW_HUE_DEG],
     ['orange', 135],
     ['red', 108],
     ['green', -128],
@@ -202,13 +208,17 @@ function tapeColour(y: number, u: number, v: number, rubberY: number): MarkColou
   let best: MarkColour | 'other' = 'other';
   let nearest = 50;
   for (const [colour, at] of hues) {
-    const away = Math.abs(((hue - at + 540) % 360) - 180);
+    const away = hueDistanceDeg(hue, at);
     if (away < nearest) {
       nearest = away;
       best = colour;
     }
   }
   return best;
+}
+
+function hueDistanceDeg(a: number, b: number): number {
+  return Math.abs(((a - b + 540) % 360) - 180);
 }
 
 function medianOf(values: Float64Array): number {

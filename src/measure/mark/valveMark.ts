@@ -1,6 +1,6 @@
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import type { MarkColour } from '../../contract/setup.ts';
-import { RAD_PER_DEG } from '../../quantities/angle.ts';
+import { RAD_PER_DEG, wrapTurnDeg } from '../../quantities/angle.ts';
 import type { Tape } from './tapes.ts';
 
 /** Which of the tapes on the wheel is the valve's: the one of the entered colour and width. */
@@ -35,10 +35,15 @@ export function valveMark(
     const ratio = t.widthDeg / widthDeg;
     return ratio > WIDTH_RATIO_LOW && ratio < WIDTH_RATIO_HIGH;
   };
-  const sized = tapes.filter(fits);
-  const exact = sized.filter((t) => t.colour === wanted.colour);
-  const pool =
-    exact.length > 0 ? exact : sized.filter((t) => LOOKALIKES[wanted.colour].includes(t.colour));
+  const ofColour = (sized: readonly Tape[]) => {
+    const exact = sized.filter((t) => t.colour === wanted.colour);
+    return exact.length > 0
+      ? exact
+      : sized.filter((t) => LOOKALIKES[wanted.colour].includes(t.colour));
+  };
+  const whole = ofColour(tapes.filter(fits));
+  // Dirt or a tear across a tape leaves two pieces of it.
+  const pool = whole.length > 0 ? whole : ofColour(mended(tapes).filter(fits));
   if (pool.length === 0) {
     return failed('mark-missing', {
       tapesSeen: tapes.length,
@@ -51,4 +56,21 @@ export function valveMark(
     return failed('mark-ambiguous', { tapesThatFit: ranked.length });
   }
   return succeeded(ranked[0]);
+}
+
+/** Neighbours of one colour with less than this between them may be one tape under dirt, degrees. */
+const MENDED_GAP_DEG = 2;
+
+/** Each pair of neighbouring pieces as the one tape that they may be. */
+function mended(tapes: readonly Tape[]): Tape[] {
+  return tapes.flatMap((a) =>
+    tapes.flatMap((b) => {
+      const apartDeg = wrapTurnDeg(b.middleDeg - a.middleDeg);
+      const gapDeg = apartDeg - (a.widthDeg + b.widthDeg) / 2;
+      if (a === b || a.colour !== b.colour || gapDeg < 0 || gapDeg > MENDED_GAP_DEG) return [];
+      const widthDeg = a.widthDeg + gapDeg + b.widthDeg;
+      const middleDeg = wrapTurnDeg(a.middleDeg + (widthDeg - a.widthDeg) / 2);
+      return [{ ...a, middleDeg, widthDeg, contrast: Math.min(a.contrast, b.contrast) }];
+    }),
+  );
 }

@@ -15,7 +15,12 @@ const AZIMUTHS = Float64Array.from({ length: 251 }, (_, i) => 50 - 0.4 * i);
 const COLOURS: readonly MarkColour[] = ['white', 'yellow', 'orange', 'red', 'green', 'blue'];
 
 /** The shoulder as 200 pictures of a whole turn see it: rubber with slots, noise, tapes. */
-function shoulder(tapes: readonly DrawnTape[], lamp = 1) {
+function shoulder(
+  tapes: readonly DrawnTape[],
+  lamp = 1,
+  /** What wear leaves of a tape so far from its middle, 0 to 1. */
+  left: (offMm: number) => number = () => 1,
+) {
   const normal = normalFrom(seededRandom(6));
   return Array.from({ length: 200 }, (_, f) => {
     const turnDeg = -1.9 * f;
@@ -30,7 +35,9 @@ function shoulder(tapes: readonly DrawnTape[], lamp = 1) {
       const tape = tapes.find(
         (t) => Math.abs(shortWayDeg(t.middleDeg, angle)) * MM_PER_DEG < t.widthMm / 2,
       );
-      const [y, u, v] = tape?.yuv ?? [angle % 5 < 0.8 ? 76 : 90 + 6 * Math.sin(angle / 9), 0, 0];
+      const rubber = [angle % 5 < 0.8 ? 76 : 90 + 6 * Math.sin(angle / 9), 0, 0];
+      const share = tape ? left(shortWayDeg(tape.middleDeg, angle) * MM_PER_DEG) : 0;
+      const [y, u, v] = rubber.map((r, k) => r + share * ((tape?.yuv[k] ?? r) - r));
       colour.y[i] = Math.max(1, Math.min(255, lamp * y + 2 * normal()));
       colour.u[i] = lamp * u + normal();
       colour.v[i] = lamp * v + normal();
@@ -79,6 +86,36 @@ describe('findTapes', () => {
     ).toEqual(['blue', 'white', 'yellow']);
     expect(tapesOf([])).toEqual([]);
     expect(findTapes(shoulderPanorama([], AZIMUTHS))).toEqual([]);
+  });
+});
+
+describe('a worn tape', () => {
+  const read = (tape: DrawnTape, colour: MarkColour, left: (offMm: number) => number) => {
+    const tapes = findTapes(shoulderPanorama(shoulder([tape], 0.8, left), AZIMUTHS));
+    const wanted = { widthMm: tape.widthMm, colour, edgeRadiusMm: RADIUS_MM };
+    const mark = valveMark(tapes, wanted);
+    return mark.ok ? mark.value.middleDeg : mark.failure.code;
+  };
+  /** Torn askew: one border runs over 6 mm of the shoulder, the other is straight. */
+  const ragged = (offMm: number) => Math.max(0, Math.min(1, (11 - offMm) / 6));
+  const dirty = (offMm: number) => 0.5 + 0.25 * Math.sin(3 * offMm);
+  const torn = (offMm: number) => (Math.abs(offMm) < 4 ? 0 : 1);
+
+  it.each(COLOURS)('of %s is found dirty, ragged and torn across', (colour) => {
+    const tape = drawnTape(201, 22, colour);
+    for (const left of [dirty, torn]) {
+      expect(Math.abs(Number(read(tape, colour, left)) - 201)).toBeLessThan(0.3);
+    }
+    // The middle of a slanting border is the border: 3 mm in, so the tape's middle moves by 1.5 mm.
+    const moved = shortWayDeg(201, Number(read(tape, colour, ragged)));
+    expect(Math.abs(moved + 1.5 / MM_PER_DEG)).toBeLessThan(0.3);
+  });
+
+  it('of white is white still when it has gone yellow, and yellow is not white', () => {
+    const yellowed: DrawnTape = { middleDeg: 80, widthMm: 22, yuv: [194, -24, 8] };
+    expect(Math.abs(Number(read(yellowed, 'white', () => 1)) - 80)).toBeLessThan(0.2);
+    expect(read(drawnTape(80, 22, 'yellow'), 'white', () => 1)).toBe('mark-missing');
+    expect(read(drawnTape(80, 22, 'yellow'), 'white', dirty)).toBe('mark-missing');
   });
 });
 
