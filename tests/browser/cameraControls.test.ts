@@ -1,0 +1,57 @@
+import { expect, test, type Page } from '@playwright/test';
+
+import { fakeCameraFlags } from '../setup/findChromium.ts';
+import { launchWith } from '../setup/launchWith.ts';
+
+/** A made-up camera whose exposure and focus can be set by hand; it has no mode that it would change. */
+test.use({ launchOptions: launchWith(fakeCameraFlags()) });
+
+async function openPanel(page: Page): Promise<void> {
+  await expect(page.locator('main[data-phase="sighting"]')).toBeVisible();
+  await page.locator('[data-role="camera-panel"]').click();
+  await expect(page.locator('[data-control="focus"]')).toBeVisible();
+}
+
+/** What the camera itself says of its focus. */
+const focusOf = (page: Page) =>
+  page.evaluate(() => {
+    const stream = document.querySelector('video')!.srcObject as MediaStream;
+    const settings = stream.getVideoTracks()[0]!.getSettings() as Record<string, unknown>;
+    return [settings['focusMode'], settings['focusDistance']];
+  });
+
+test('focus is set by hand, taken by the camera, and set again when it is next opened', async ({
+  page,
+}) => {
+  await page.goto('/');
+  await page.locator('[data-role="add-wheel"]').click();
+  await page.locator('[name="label"]').waitFor();
+  const wheelId = (await page.evaluate(() => location.hash)).split('/')[2]!;
+  await page.goto(`/#/wheel/${wheelId}/sight`);
+  await openPanel(page);
+  const [, before] = await focusOf(page);
+  await page.getByRole('button', { name: 'Focus: more' }).click();
+  await expect.poll(() => focusOf(page)).toEqual(['manual', Number(before) + 5]);
+  await page.getByRole('button', { name: 'Focus: more' }).click();
+  await expect.poll(() => focusOf(page)).toEqual(['manual', Number(before) + 10]);
+  await page.reload();
+  await openPanel(page);
+  await expect.poll(() => focusOf(page)).toEqual(['manual', Number(before) + 10]);
+});
+
+test('the tilt is entered at the sight and kept with the stand', async ({ page }) => {
+  await page.goto('/');
+  await page.locator('[data-role="add-wheel"]').click();
+  await page.locator('[name="label"]').waitFor();
+  const wheelId = (await page.evaluate(() => location.hash)).split('/')[2]!;
+  await page.goto(`/#/wheel/${wheelId}/sight`);
+  await openPanel(page);
+  const tilt = page.locator('[name="downTiltDeg"]');
+  await tilt.fill('41');
+  await tilt.press('Enter');
+  await expect(page.getByRole('button', { name: /looks down by: entered/ })).toBeVisible();
+  // The camera goes on without being opened again.
+  await expect(page.locator('main[data-phase="sighting"]')).toBeVisible();
+  await page.goto('/#/stand');
+  await expect(page.locator('[name="downTiltDeg"]')).toHaveValue('41');
+});
