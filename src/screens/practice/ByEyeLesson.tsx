@@ -5,7 +5,7 @@ import { modelResponse } from '../../balance/response.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { practiceRoom } from '../../session/practice/practiceRoom.ts';
 import { NumberStepper } from '../parts/NumberStepper.tsx';
-import { formatClockAndDeg, formatKnownMass, formatLength, type Units } from '../words/numbers.ts';
+import { formatClockAndDeg, formatKnown, formatKnownMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 
 /** Most that a hidden weight pulls, g, with room for a bold guess. */
@@ -75,11 +75,14 @@ export function ByEyeLesson({
 
 /** What the eye needs to make grams of millimetres. */
 const THUMB_G = 10;
+/** Finer than this no eye reads the edge over the line, mm. */
+const EYE_STEP_MM = 0.5;
 
 function ruleOfThumb({ wheel, stand }: SweepSetup, units: Units): string {
   const response = modelResponse({ ...wheel, ...stand });
   if (!response.ok) return '';
-  const riseMm = THUMB_G * wheel.weightRadiusMm * response.value.mmPerGmm;
+  const liftMm = THUMB_G * wheel.weightRadiusMm * response.value.mmPerGmm;
+  const riseMm = EYE_STEP_MM * Math.round(liftMm / EYE_STEP_MM);
   const mass = formatKnownMass(THUMB_G, units);
-  return words.practice.riseOf(mass, formatLength(riseMm, units).text);
+  return words.practice.riseOf(mass, formatKnown('length', riseMm, units));
 }
