@@ -7,6 +7,7 @@ import type { AcceptedReading } from '../../src/contract/reading.ts';
 import { shortWayDeg } from '../../src/quantities/angle.ts';
 import {
   addVectors,
+  subtractVectors,
   vectorAmount,
   vectorAngleDeg,
   vectorFromPolar,
@@ -54,6 +55,18 @@ describe('a clockwise turn', () => {
     expect(left).toBeCloseTo(reading.residualGmm, 3);
     // Steps of 5 g at 185 mm leave at most half a step.
     expect(left).toBeLessThan(2.5 * 185 + 1);
+  });
+
+  it('reads the same from a camera, where line and edge are found over several pictures', () => {
+    const { result, progress } = readPictures(pictures, drawnSetup(sweep.scene), { live: true });
+    const { unbalance } = accepted(result.reading);
+    const [live, film] = [unbalance, reading.unbalance].map((u) =>
+      vectorFromPolar(u.amountGmm, u.heavySpotDeg),
+    );
+    // A few pictures more or fewer at the beginning: within 0.1 g at 185 mm.
+    expect(vectorAmount(subtractVectors(live!, film!))).toBeLessThan(18.5);
+    const first = (of: typeof progress) => of.findIndex(({ stage }) => stage !== 'looking');
+    expect(first(progress)).toBeGreaterThan(first(read.progress));
   });
 
   it('tells the turn from the mark while it goes on', () => {

@@ -8,9 +8,13 @@ const LIMITS: readonly (readonly [PictureSize, number])[] = [
   [SIZE_720P, 6],
   [SIZE_1080P, 10],
 ];
-/** The best of so many: a busy machine makes a run slower, none makes it faster. */
+/**
+ * Each picture counts by the least of so many runs: other programs, which empty the caches, make one
+ * slower and none faster. The mean is that of all runs, garbage collected among it.
+ */
 const RUNS = 3;
 const PERCENT_95 = 0.95;
+const PERCENT_99 = 0.99;
 /** A camera at 60 pictures a second leaves this for one, ms; the film's 24 are played as fast. */
 const CAMERA_MS = 1000 / 60;
 const CAMERA_FASTER = 60 / 24;
@@ -23,48 +27,51 @@ export async function coreSpeed(core: BundledCore): Promise<boolean> {
   let kept = true;
   const stages: (readonly [PictureSize, CoreRun])[] = [];
   for (const [size, limitMs] of LIMITS) {
-    const film = await bestRun(core, size, {});
-    const camera = await bestRun(core, size, { options: { live: true }, faster: CAMERA_FASTER });
-    const p95 = quantile(film.cpuMs, PERCENT_95);
-    const cameraP95 = quantile(camera.cpuMs, PERCENT_95);
-    const isFast = Math.max(p95, cameraP95) <= limitMs;
-    kept &&= isFast;
+    const film = await leastOf(core, size, {});
+    const camera = await leastOf(core, size, { options: { live: true }, faster: CAMERA_FASTER });
+    const isFast = quantile(film.cpuMs, PERCENT_95) <= limitMs;
+    const keepsPace = quantile(camera.cpuMs, PERCENT_99) <= CAMERA_MS;
+    kept &&= isFast && keepsPace;
     console.log(
       `${nameOfSize(size)}, film:   ${summary(film)}; end of sweep ${film.endMs.toFixed(0)}`,
     );
-    console.log(`${nameOfSize(size)}, camera: ${summary(camera)}; ${overdue(camera)}`);
     console.log(`  95 of 100 within ${limitMs} ms asked: ${isFast ? 'kept' : 'NOT KEPT'}`);
+    console.log(`${nameOfSize(size)}, camera: ${summary(camera)}`);
+    console.log(
+      `  99 of 100 within ${CAMERA_MS.toFixed(1)} ms asked: ${keepsPace ? 'kept' : 'NOT KEPT'}`,
+    );
     stages.push([size, await runCore(core, size, { byStage: true })]);
   }
   printStages(stages);
   return kept;
 }
 
-async function bestRun(
+interface LeastOfRuns {
+  readonly cpuMs: readonly number[];
+  readonly meanMs: number;
+  readonly endMs: number;
+}
+
+async function leastOf(
   core: BundledCore,
   size: PictureSize,
   choice: Parameters<typeof runCore>[2],
-): Promise<CoreRun> {
-  let best: CoreRun | null = null;
-  for (let n = 0; n < RUNS; n++) {
-    const run = await runCore(core, size, choice);
-    const better = !best || quantile(run.cpuMs, PERCENT_95) < quantile(best.cpuMs, PERCENT_95);
-    if (better) best = run;
-  }
-  return best!;
+): Promise<LeastOfRuns> {
+  const runs: CoreRun[] = [];
+  for (let n = 0; n < RUNS; n++) runs.push(await runCore(core, size, choice));
+  return {
+    cpuMs: runs[0]!.cpuMs.map((_, i) => Math.min(...runs.map((run) => run.cpuMs[i]!))),
+    meanMs: mean(runs.flatMap((run) => run.cpuMs)),
+    endMs: Math.min(...runs.map((run) => run.endMs)),
+  };
 }
 
-function summary({ cpuMs }: CoreRun): string {
+function summary({ cpuMs, meanMs }: LeastOfRuns): string {
   const at = (share: number) => quantile(cpuMs, share).toFixed(1);
   return (
-    `${cpuMs.length} pictures, ms of one core: mean ${mean(cpuMs).toFixed(1)}, ` +
-    `median ${at(0.5)}, 95 % ${at(PERCENT_95)}, 99 % ${at(0.99)}, most ${Math.max(...cpuMs).toFixed(0)}`
+    `${cpuMs.length} pictures, ms of one core: median ${at(0.5)}, 95 % ${at(PERCENT_95)}, ` +
+    `99 % ${at(PERCENT_99)}, most ${Math.max(...cpuMs).toFixed(0)}; mean ${meanMs.toFixed(1)}`
   );
-}
-
-function overdue({ cpuMs }: CoreRun): string {
-  const late = cpuMs.filter((ms) => ms > CAMERA_MS).length;
-  return `${late} pictures over the ${CAMERA_MS.toFixed(1)} ms that 60 a second leave`;
 }
 
 function printStages(runs: readonly (readonly [PictureSize, CoreRun])[]): void {
