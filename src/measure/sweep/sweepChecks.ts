@@ -51,9 +51,14 @@ export function senseOf(turnDeg: readonly number[]): TurnSense {
   return turnDeg[turnDeg.length - 1] >= turnDeg[0] ? 'clockwise' : 'counter-clockwise';
 }
 
-/** A mirrored picture is a picture of the mirrored wheel: only the sense that a person vouches for tells. */
+/** A mirrored picture is a picture of the mirrored wheel: only a trial, or the sense that a person vouches for, tells. */
 function otherSense(recording: SweepRecording): Outcome<never, RefusalCode> | null {
-  const { turnSense } = recording.view.setup;
+  const { turnSense, sight } = recording.view.setup;
+  // Tried by hand before this sweep, on this camera.
+  if (sight.tested?.turn === 'reversed')
+    return failed('picture-mirrored', { turnTest: 'reversed' });
+  if (sight.tested?.up === 'reversed')
+    return failed('picture-upside-down', { pressTest: 'reversed' });
   const seen = senseOf(recording.turn.turnDeg);
   return turnSense === undefined || turnSense === seen
     ? null
