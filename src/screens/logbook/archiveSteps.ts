@@ -1,6 +1,7 @@
 import type { FilmShelf } from '../../contract/filmShelf.ts';
 import type { Logbook } from '../../contract/logbook.ts';
 import { mergedContents, type Merge } from '../../job/mergedContents.ts';
+import { wheelsForAll } from '../../job/wheelsForAll.ts';
 import { readArchive, type ArchiveTrouble } from '../../session/archive/readArchive.ts';
 import { readingsCsv } from '../../session/archive/readingsCsv.ts';
 import { writeArchive, type FilmToWrite } from '../../session/archive/writeArchive.ts';
@@ -20,7 +21,12 @@ export async function savedLogbook(
     const film = await shelf!.file(record.id);
     if (film.ok) films.push({ record, film: film.value });
   }
-  const archive = await writeArchive(contents.value, films);
+  const { wheels, entries } = contents.value;
+  const allWheels = wheelsForAll(
+    wheels,
+    entries.map(({ entry }) => entry),
+  );
+  const archive = await writeArchive({ ...contents.value, wheels: allWheels }, films);
   return new File([archive], `logbook-${today()}.zip`, { type: 'application/zip' });
 }
 

@@ -7,6 +7,7 @@ import { writeArchive } from '../../../src/session/archive/writeArchive.ts';
 import { packedContents } from '../../../src/session/logbook/packedTrace.ts';
 import { zipDirectory } from '../../../src/session/archive/zipDirectory.ts';
 import { readingsCsv } from '../../../src/session/archive/readingsCsv.ts';
+import { wheelsForAll } from '../../../src/job/wheelsForAll.ts';
 import { mergedContents } from '../../../src/job/mergedContents.ts';
 import { createMemoryLogbook } from '../../../src/session/logbook/memoryLogbook.ts';
 import { earlierArchive } from '../../fakes/earlierArchive.ts';
@@ -92,6 +93,21 @@ describe('an archive', () => {
       ok: false,
       failure: { code: 'archive-record', evidence: { where: 'wheelId' } },
     });
+  });
+
+  it('of a logbook in which a wheel could not be read gets that wheel from its sweeps', async () => {
+    const { stand, wheels, entries } = smallLogbook();
+    const left = wheels.filter(({ id }) => id === 'w2');
+    const saved = { stand, wheels: wheelsForAll(left, entries), entries };
+    const read = await readArchive(await writeArchive(packedContents(saved)));
+    expect(read.ok && read.value.contents.entries).toEqual(entries);
+    expect(
+      read.ok && read.value.contents.wheels.map(({ id, massKg }) => [id, massKg.value]),
+    ).toEqual([
+      ['w2', left[0]!.massKg.value],
+      ['w1', 16.5],
+    ]);
+    expect(wheelsForAll(wheels, entries)).toEqual(wheels);
   });
 
   it('of a later form is told apart from a broken one', async () => {
