@@ -72,6 +72,7 @@ test('the main job by keyboard alone', async ({ page }) => {
 
   // The other number of places, by the arrows of the group, and back; then it is stuck on.
   const counts = page.locator('[name="weight-places"]');
+  await expect(counts).toHaveCount(2);
   const chosen = () =>
     counts.evaluateAll((all) => all.findIndex((one) => (one as HTMLInputElement).checked));
   const first = await chosen();
