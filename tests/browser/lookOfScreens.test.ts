@@ -6,15 +6,17 @@ import { GALLERY_LIVE } from './gallery/states.ts';
 
 /**
  * Every screen as it is meant to look, at the two tablet sizes, light and dark: the pictures beside
- * this file are the reference. Data and clock stand still; what a camera or the practice stand draws is
- * masked. Made anew by `npm run look`, then looked at.
+ * this file are the reference. Data and clock stand still; what a camera draws is masked. Made anew by `npm run look`, then looked at.
  */
 const SIZES = {
   landscape: { width: 1280, height: 800 },
   portrait: { width: 820, height: 1180 },
 } as const;
 
-/** One of each: what differs only in its figures is left to the tests of the screens. */
+/**
+ * One of each: what differs only in its figures is left to the tests of the screens. The practice
+ * stand is never still and is not among them.
+ */
 const STATES = ['choosing', 'sweeping-following', 'sweeping-film', 'refused'];
 const PLACES = [
   'shed',
@@ -30,7 +32,6 @@ const PLACES = [
   'logbook',
   'logged-wheel',
   'film-setup',
-  'practice',
   'settings',
   'help',
 ];
