@@ -62,6 +62,9 @@ export type SessionState =
       readonly notice: Notice | null;
     };
 
+/** A live camera followed without an end: what sight and leading the hand show. */
+export type SightingState = Extract<SessionState, { phase: 'sighting' }>;
+
 export interface SweepFiles {
   readonly film: File;
   readonly setup: SweepSetup;

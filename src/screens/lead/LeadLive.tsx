@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
 
 import type { Weight } from '../../contract/reading.ts';
+import type { SightingState } from '../../contract/session.ts';
 import { wrapHalfTurnDeg } from '../../quantities/angle.ts';
 import { useApp } from '../shell/appContext.ts';
-import type { SightingState } from '../sight/LiveSight.tsx';
 import { LiveFrame } from '../sweep/LiveFrame.tsx';
 import { words } from '../words/words.ts';
 import { LeadArrow } from './LeadArrow.tsx';

@@ -1,6 +1,6 @@
 import type { Weight } from '../../contract/reading.ts';
+import type { SightingState } from '../../contract/session.ts';
 import { useApp } from '../shell/appContext.ts';
-import type { SightingState } from '../sight/LiveSight.tsx';
 import { words } from '../words/words.ts';
 import { LeadLive } from './LeadLive.tsx';
 import { leadPlaceWords } from './leadWords.ts';

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 
+import type { SightingState } from '../../contract/session.ts';
 import {
   cameraControls,
   setCameraControl,
@@ -15,7 +16,6 @@ import { useStand } from '../shell/useLogbook.ts';
 import { words } from '../words/words.ts';
 import { rememberSetting } from './cameraMemory.ts';
 import { CameraSlider } from './CameraSlider.tsx';
-import type { SightingState } from './LiveSight.tsx';
 import { useCameraStand } from './useCameraStand.ts';
 import '../look/forms.css';
 

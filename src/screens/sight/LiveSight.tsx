@@ -1,6 +1,6 @@
 import { useState } from 'react';
 
-import type { SessionState } from '../../contract/session.ts';
+import type { SightingState } from '../../contract/session.ts';
 import { useApp } from '../shell/appContext.ts';
 import { unlockHearing } from '../sweep/giveSignal.ts';
 import { LiveFrame } from '../sweep/LiveFrame.tsx';
@@ -10,8 +10,6 @@ import { EdgePicker, type PictureShare } from './EdgePicker.tsx';
 import { SightList } from './SightList.tsx';
 import { firstTodo, sightChecks } from './sightChecks.ts';
 import { useSignTest } from './useSignTest.ts';
-
-export type SightingState = Extract<SessionState, { phase: 'sighting' }>;
 
 /** The live picture with what is seen in it; a touch on it chooses another edge. */
 export function LiveSight({ state }: { readonly state: SightingState }) {

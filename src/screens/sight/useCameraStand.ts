@@ -1,7 +1,7 @@
 import type { SourcedNumber, StandRecord } from '../../contract/logbook.ts';
+import type { SightingState } from '../../contract/session.ts';
 import { useApp } from '../shell/appContext.ts';
 import { useStand } from '../shell/useLogbook.ts';
-import type { SightingState } from './LiveSight.tsx';
 
 export interface CameraStand {
   readonly keepDevice: (deviceId: string | undefined) => void;
