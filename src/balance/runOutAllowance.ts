@@ -8,6 +8,9 @@ import { NOT_NEGATIVE, rejectNumbers } from './inputs.ts';
  */
 export const PUBLISHED_LATERAL_RUN_OUT_MM = 1.2;
 
+/** Radial run-out that service literature lets pass, mm from peak to peak: 0.8 to 1.3, its middle. */
+export const PUBLISHED_RADIAL_RUN_OUT_MM = 1;
+
 /** |τ| of a plane normal vector stays under 2.4477 σ in 95 of 100: √(−2·ln 0.05). */
 const AMOUNT_95_PER_SIGMA = Math.sqrt(-2 * Math.log(0.05));
 
@@ -22,4 +25,23 @@ export function runOutSdMm(
   const bad = rejectNumbers({ lateralPeakToPeakMm: [lateralPeakToPeakMm, NOT_NEGATIVE] });
   if (bad) return bad;
   return succeeded(lateralPeakToPeakMm / 2 / AMOUNT_95_PER_SIGMA);
+}
+
+/**
+ * The same for the run-out of the wheel's radius. From above, a tread that stands out farther looks
+ * lower by κ, the slope of the line of sight: where it is once-round, that turns with the wheel as an
+ * unbalance does. Standard deviation of each component of the height that it feigns, mm.
+ *
+ * @param sightSlope κ, mm of height for a mm of radius (a tablet above the wheel's side: 0.6 to 1)
+ */
+export function radialRunOutSdMm(
+  sightSlope: number,
+  radialPeakToPeakMm: number = PUBLISHED_RADIAL_RUN_OUT_MM,
+): BalanceOutcome<number> {
+  const bad = rejectNumbers({
+    sightSlope: [sightSlope, NOT_NEGATIVE],
+    radialPeakToPeakMm: [radialPeakToPeakMm, NOT_NEGATIVE],
+  });
+  if (bad) return bad;
+  return succeeded((sightSlope * radialPeakToPeakMm) / 2 / AMOUNT_95_PER_SIGMA);
 }

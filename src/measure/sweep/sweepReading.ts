@@ -1,12 +1,11 @@
 import { correctionAtLightSpot } from '../../balance/correction.ts';
-import { addCovariances, outerCovariance } from '../../balance/planeCovariance.ts';
 import {
   measuredResponse,
   modelResponse,
   type EdgeRise,
   type Response,
 } from '../../balance/response.ts';
-import { runOutSdMm } from '../../balance/runOutAllowance.ts';
+import { radialRunOutSdMm, runOutSdMm } from '../../balance/runOutAllowance.ts';
 import { unbalanceFromRise, type Unbalance } from '../../balance/unbalance.ts';
 import type { AcceptedReading } from '../../contract/reading.ts';
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
@@ -14,14 +13,10 @@ import type { RefusalCode } from '../../contract/refusals.ts';
 import type { SweepReaderOptions } from '../../contract/sweep.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { RAD_PER_DEG, wrapTurnDeg } from '../../quantities/angle.ts';
-import {
-  vectorAmount,
-  vectorAngleDeg,
-  vectorFromPolar,
-  type PlaneVector,
-} from '../../quantities/vector.ts';
+import { vectorAmount, vectorAngleDeg, vectorFromPolar } from '../../quantities/vector.ts';
 import { heightScaleRelativeSd } from '../geometry/heightScale.ts';
 import { answerTrouble } from './answerTrouble.ts';
+import { edgeRise } from './edgeRise.ts';
 import { readingWarnings } from './readingWarnings.ts';
 import { coveredDeg, senseOf } from './sweepChecks.ts';
 import type { SolvedSweep } from './solvedSweep.ts';
@@ -44,19 +39,21 @@ export function sweepReading(
   options: SweepReaderOptions,
 ): Outcome<ReadingParts, RefusalCode> {
   const { setup } = recording.view;
-  const rise = riseOf(solved);
+  const { fit, closure } = solved;
+  const scaleSd = heightScaleRelativeSd(solved.view.sight.poseFit, setup.wheel.edgeRadiusMm);
+  const rise = edgeRise(fit, scaleSd, Math.hypot(MARK_SD_DEG, closure.standardErrorDeg));
   const response = responseOf(setup, rise, options.earlier);
   if (!response.ok) return response;
-  const runOut = runOutSdMm();
-  if (!runOut.ok) return failed('setup-invalid', { problem: 'run-out allowance' });
-  const unbalance = unbalanceFromRise({ rise, response: response.value, runOutSdMm: runOut.value });
+  const runOut = runOutOf(solved);
+  if (runOut === null) return failed('setup-invalid', { problem: 'run-out allowance' });
+  const runOutMm = Math.hypot(runOut.lateralSdMm, runOut.radialSdMm);
+  const unbalance = unbalanceFromRise({ rise, response: response.value, runOutSdMm: runOutMm });
   if (!unbalance.ok) return failed('setup-invalid', { problem: unbalance.failure.code });
   const correction = correctionAtLightSpot(unbalance.value.unbalanceGmm, {
     weightStepG: setup.weightStepG,
     weightRadiusMm: setup.wheel.weightRadiusMm,
   });
   if (!correction.ok) return failed('setup-invalid', { problem: correction.failure.code });
-  const { fit, closure } = solved;
   const covered = coveredDeg(recording.turn.turnDeg) * closure.scale;
   const sense = senseOf(recording.turn.turnDeg);
   const warnings = readingWarnings(setup, sense, options.mayMirror ?? false);
@@ -89,26 +86,21 @@ export function sweepReading(
       correction: correction.value.weights,
       residualGmm: correction.value.residualAmountGmm,
     },
-    contributionsG: contributions(setup, solved, response.value, runOut.value, unbalance.value),
+    contributionsG: contributions(setup, solved, response.value, runOut, unbalance.value),
   });
 }
 
-/** The fitted rise with what the fit cannot know: the height scale and where the mark stands. */
-function riseOf(solved: SolvedSweep): EdgeRise {
-  const { fit, closure, view } = solved;
-  const scaleSd = heightScaleRelativeSd(view.sight.poseFit, view.setup.wheel.edgeRadiusMm);
-  const angleSd = Math.hypot(MARK_SD_DEG, closure.standardErrorDeg) * RAD_PER_DEG;
-  const acrossRise: PlaneVector = { along0: -fit.tiltMm.along90, along90: fit.tiltMm.along0 };
-  return {
-    riseMm: fit.tiltMm,
-    covarianceMm2: addCovariances(
-      fit.tiltCovarianceMm2,
-      addCovariances(
-        outerCovariance(fit.tiltMm, scaleSd ** 2),
-        outerCovariance(acrossRise, angleSd ** 2),
-      ),
-    ),
-  };
+interface RunOutSd {
+  readonly lateralSdMm: number;
+  readonly radialSdMm: number;
+}
+
+/** Run-out that one sweep cannot tell from an unbalance, as heights; κ as the mean over the blocks. */
+function runOutOf({ view }: SolvedSweep): RunOutSd | null {
+  const slopes = view.sightSlopes;
+  const lateral = runOutSdMm();
+  const radial = radialRunOutSdMm(slopes.reduce((sum, k) => sum + k, 0) / slopes.length);
+  return lateral.ok && radial.ok ? { lateralSdMm: lateral.value, radialSdMm: radial.value } : null;
 }
 
 /**
@@ -145,18 +137,35 @@ function contributions(
   setup: SweepSetup,
   solved: SolvedSweep,
   response: Response,
-  runOutMm: number,
+  runOut: RunOutSd,
   unbalance: Unbalance,
 ): Record<string, number> {
   const perMm = 1 / (response.mmPerGmm * setup.wheel.weightRadiusMm);
   const amountG = unbalance.amountGmm / setup.wheel.weightRadiusMm;
   const [[c00], [, c11]] = solved.fit.tiltCovarianceMm2;
+  const readSdMm = readingSdMm(solved);
   const scaleSd = heightScaleRelativeSd(solved.view.sight.poseFit, setup.wheel.edgeRadiusMm);
   return {
-    'reading and rocking': Math.sqrt((c00 + c11) / 2) * perMm,
+    'reading noise': readSdMm * perMm,
+    rocking: Math.sqrt(Math.max(0, (c00 + c11) / 2 - readSdMm ** 2)) * perMm,
     'height scale': amountG * scaleSd,
     mark: amountG * MARK_SD_DEG * RAD_PER_DEG,
     response: (amountG * response.standardError) / response.mmPerGmm,
-    'run-out allowance': runOutMm * perMm,
+    'run-out allowance': runOut.lateralSdMm * perMm,
+    'radial run-out allowance': runOut.radialSdMm * perMm,
   };
+}
+
+/**
+ * What the heights alone would leave of each component of the rise, mm, were nothing rocking and all
+ * else known: √(2/Σ 1/σ²), with the factor by which planes scatter more than their heights say.
+ */
+function readingSdMm({ fit, observations }: SolvedSweep): number {
+  const { heightMm, standardErrorMm } = observations;
+  let information = 0;
+  for (let i = 0; i < heightMm.length; i++) {
+    if (heightMm[i] === heightMm[i]) information += 1 / standardErrorMm[i] ** 2;
+  }
+  const scale = Math.max(fit.whiteScale, fit.planeScale);
+  return information > 0 ? scale * Math.sqrt(2 / information) : 0;
 }

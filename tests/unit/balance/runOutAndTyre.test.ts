@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 
 import { edgeWaveFromFit } from '../../../src/balance/edgeWave.ts';
-import { runOutSdMm } from '../../../src/balance/runOutAllowance.ts';
+import { radialRunOutSdMm, runOutSdMm } from '../../../src/balance/runOutAllowance.ts';
 import { separateRunOut } from '../../../src/balance/runOutSeparation.ts';
 import { suggestsIndexTest, tyreAndRim } from '../../../src/balance/tyreIndex.ts';
 import {
@@ -65,6 +65,12 @@ describe('run-out allowance', () => {
     expect(valueOf(runOutSdMm(1.2)) * 2.4477468).toBeCloseTo(0.6, 6);
     expect(valueOf(runOutSdMm())).toBe(valueOf(runOutSdMm(1.2)));
     expect(failureOf(runOutSdMm(-1)).code).toBe('input-out-of-range');
+  });
+
+  it('takes the radius as the height that it feigns along the line of sight', () => {
+    expect(valueOf(radialRunOutSdMm(0.7, 1.2))).toBeCloseTo(0.7 * valueOf(runOutSdMm(1.2)), 9);
+    expect(valueOf(radialRunOutSdMm(0))).toBe(0);
+    expect(failureOf(radialRunOutSdMm(-0.1)).code).toBe('input-out-of-range');
   });
 });
 
