@@ -16,6 +16,14 @@ export interface BlockLayout {
 
 /** A block row is known when at least this share of its cells can be used. */
 const KNOWN_SHARE = 0.3;
+/**
+ * To be followed it needs this share of what its block's middle row has, too: where the laser's glow
+ * fades it is the dark cells (slots, the groove) that stay below the limit, and their mean alone would
+ * pull the edge toward the line. Where noise takes cells it takes them from all rows alike.
+ */
+const EVEN_SHARE = 0.9;
+/** For finding an edge at all, before it is followed: one that lies in the glow is better than none. */
+export const ANY_SHARE = 0;
 
 export function layoutBlocks(band: TreadBand): BlockLayout {
   const columnsPerBlock = Math.round(BLOCK_WIDTH_DEG / AZIMUTH_STEP_DEG);
@@ -33,13 +41,21 @@ export function layoutBlocks(band: TreadBand): BlockLayout {
 }
 
 /**
- * Mean luma of each block row over its usable cells, blocks × rows, NaN where too few can be used.
+ * Mean luma of each block row over its usable cells, blocks × rows, NaN where too few can be used:
+ * fewer than a share of the block's width, or than `evenShare` of what half of its rows have.
  */
-export function blockProfiles(band: TreadBand, layout: BlockLayout, out: Float32Array): void {
+export function blockProfiles(
+  band: TreadBand,
+  layout: BlockLayout,
+  out: Float32Array,
+  evenShare: number = EVEN_SHARE,
+): void {
   const { columns, rows, luma, usable } = band;
   const { firstColumn, columnsPerBlock } = layout;
-  const need = KNOWN_SHARE * columnsPerBlock;
+  const counts = new Uint16Array(rows);
+  const rowsWith = new Uint16Array(columnsPerBlock + 1);
   for (let b = 0; b < firstColumn.length; b++) {
+    rowsWith.fill(0);
     for (let r = 0; r < rows; r++) {
       let sum = 0;
       let count = 0;
@@ -48,7 +64,26 @@ export function blockProfiles(band: TreadBand, layout: BlockLayout, out: Float32
         sum += luma[i] * usable[i];
         count += usable[i];
       }
-      out[b * rows + r] = count >= need ? sum / count : NaN;
+      out[b * rows + r] = sum;
+      counts[r] = count;
+      rowsWith[count]++;
+    }
+    const need = Math.max(KNOWN_SHARE * columnsPerBlock, evenShare * medianCount(rowsWith));
+    for (let r = 0; r < rows; r++) {
+      const at = b * rows + r;
+      out[at] = counts[r] >= need ? out[at] / counts[r] : NaN;
     }
   }
+}
+
+/** Median number of usable cells among the rows that have any, from how many rows have each number. */
+function medianCount(rowsWith: Uint16Array): number {
+  let known = 0;
+  for (let c = 1; c < rowsWith.length; c++) known += rowsWith[c];
+  let below = 0;
+  for (let c = 1; c < rowsWith.length; c++) {
+    below += rowsWith[c];
+    if (2 * below >= known) return c;
+  }
+  return 0;
 }

@@ -28,16 +28,22 @@ export function profileShift(
   profileStart: number,
   rows: number,
   window: { readonly first: number; readonly last: number },
-  search: { readonly centreRows: number; readonly reachRows: number },
+  search: {
+    readonly centreRows: number;
+    readonly reachRows: number;
+    /** Weight of each of the template's rows, at the template's own index; missing: all alike. */
+    readonly rowWeight?: Float32Array | null;
+  },
 ): ProfileShift | null {
   const centre = Math.round(search.centreRows);
   const reach = search.reachRows;
   let best = -2;
   let bestAt = 0;
+  const correlate = search.rowWeight ? weightedCorrelation(search.rowWeight) : correlationAt;
   const scores = new Float64Array(2 * reach + 1);
   let commonAtBest = 0;
   for (let k = -reach; k <= reach; k++) {
-    const match = correlationAt(
+    const match = correlate(
       template,
       templateStart,
       profile,
@@ -101,4 +107,34 @@ function correlationAt(
   const vb = sbb - (sb * sb) / n;
   if (va <= 1e-9 || vb <= 1e-9) return { correlation: -2, common: n };
   return { correlation: (sab - (sa * sb) / n) / Math.sqrt(va * vb), common: n };
+}
+
+/** The same with weighted rows; `common` is then the number of equal rows that would tell as much. */
+function weightedCorrelation(rowWeight: Float32Array): typeof correlationAt {
+  return (template, templateStart, profile, profileStart, rows, window, upRows) => {
+    let [n, sw, sww, sa, sb, saa, sbb, sab] = [0, 0, 0, 0, 0, 0, 0, 0];
+    const first = Math.max(window.first, upRows);
+    const last = Math.min(window.last, rows - 1 + upRows);
+    for (let r = first; r <= last; r++) {
+      const a = template[templateStart + r];
+      const b = profile[profileStart + r - upRows];
+      const product = a * b;
+      if (product !== product) continue;
+      const w = rowWeight[templateStart + r];
+      n++;
+      sw += w;
+      sww += w * w;
+      sa += w * a;
+      sb += w * b;
+      saa += w * a * a;
+      sbb += w * b * b;
+      sab += w * product;
+    }
+    if (n < MIN_COMMON_ROWS) return { correlation: -2, common: n };
+    const common = (sw * sw) / sww;
+    const va = saa - (sa * sa) / sw;
+    const vb = sbb - (sb * sb) / sw;
+    if (va <= 1e-9 || vb <= 1e-9) return { correlation: -2, common };
+    return { correlation: (sab - (sa * sb) / sw) / Math.sqrt(va * vb), common };
+  };
 }

@@ -37,7 +37,7 @@ const SEARCH_LIMIT_MM = 14;
 /** A block that matches its template less than this does not show the tread. */
 const MIN_CORRELATION = 0.45;
 /** A wheel on its ball neither rises nor sinks; slow error of the light does, a little. */
-const LIFT_SD_MM = 0.12;
+export const LIFT_SD_MM = 0.12;
 /** Standard error no block is believed to beat, mm: shape changes of the tread round the wheel. */
 const FLOOR_SE_MM = 0.08;
 /** Frames after which the template's mean is no longer a start-up guess. */
@@ -87,12 +87,16 @@ export function trackLean(tracker: TiltTracker, profiles: Float32Array): FrameLe
   return found;
 }
 
-/** The lean of one frame against the template as it stands, searched about an expected lean. */
+/**
+ * The lean of one frame against the template as it stands, searched about an expected lean; with
+ * `rowWeight` (blocks × rows of the template) not all rows count alike.
+ */
 export function matchFrame(
   tracker: TiltTracker,
   profiles: Float32Array,
   expected: { readonly liftMm: number; readonly toward: number; readonly across: number },
   reachMm: number,
+  rowWeight: Float32Array | null = null,
 ): FrameLean | null {
   const { blocks, basis, template, window } = tracker;
   const shiftMm = new Float32Array(blocks).fill(NaN);
@@ -101,10 +105,8 @@ export function matchFrame(
   for (let b = 0; b < blocks; b++) {
     const start = b * BAND_ROWS;
     const centreRows = riseAt(basis, expected, b) / Z_STEP_MM;
-    const match = profileShift(template, start, profiles, start, BAND_ROWS, window, {
-      centreRows,
-      reachRows,
-    });
+    const search = { centreRows, reachRows, rowWeight };
+    const match = profileShift(template, start, profiles, start, BAND_ROWS, window, search);
     if (!match || match.correlation < MIN_CORRELATION) continue;
     shiftMm[b] = match.upRows * Z_STEP_MM;
     standardErrorMm[b] = Math.hypot(match.standardErrorRows * Z_STEP_MM, FLOOR_SE_MM);

@@ -2,6 +2,7 @@ import type { SweepObservations } from '../../contract/observations.ts';
 import { fitLean, riseAt, type Lean, type LeanBasis } from '../edge/leanFit.ts';
 import type { RefinedShifts } from './refinedShifts.ts';
 import type { SweepRecording } from './sweepRecording.ts';
+import { EDGE_PLACE_SD_MM } from './templateEdge.ts';
 import { placeBlocks } from './templatePlace.ts';
 import { creepWay } from './wheelMotion.ts';
 import type { WheelView } from './wheelView.ts';
@@ -21,17 +22,15 @@ export interface EdgeObservations extends SweepObservations {
 
 /** A block farther than this from its frame's own plane has hopped or shows a hand, mm. */
 const HOPPED_MM = 1.2;
-/** How well the edge's absolute place is known at one azimuth against its neighbours, mm. */
-const AZIMUTH_BIAS_SD_MM = 0.7;
 const LIFT_SD_MM = 0.12;
+
 export function edgeObservations(
   recording: SweepRecording,
   refined: RefinedShifts,
   view: WheelView,
-  crownSlope: number,
   turnDegOf: (frame: number) => number | null,
 ): EdgeObservations {
-  const { blocks, basis, first } = placeBlocks(recording, refined, view, crownSlope);
+  const { blocks, basis, first } = placeBlocks(recording, refined, view);
   const azimuthsDeg = Float64Array.from(blocks, (b) => b.azimuthDeg);
   const used: number[] = [];
   recording.frames.forEach((_, f) => {
@@ -43,8 +42,7 @@ export function edgeObservations(
   used.forEach((f, i) => {
     blocks.forEach((block, b) => {
       const old = refined.shiftMm[f * blocks.length + b];
-      seen[i * blocks.length + b] =
-        block.toNewMm(block.contrastMm + old) - block.toNewMm(block.contrastMm);
+      seen[i * blocks.length + b] = block.toNewMm(block.edgeMm + old) - block.toNewMm(block.edgeMm);
       standardErrorMm[i * blocks.length + b] = refined.standardErrorMm[f * blocks.length + b];
     });
   });
@@ -73,7 +71,7 @@ export function edgeObservations(
       (se, at) => (se * view.setup.wheel.edgeRadiusMm) / blocks[at % blocks.length].gainMm,
     ),
     edgeRadiusMm: view.setup.wheel.edgeRadiusMm,
-    azimuthBiasSdMm: AZIMUTH_BIAS_SD_MM,
+    azimuthBiasSdMm: EDGE_PLACE_SD_MM,
     frameIndex: Int32Array.from(used),
     offsetMm: first.offsetMm,
     leans,

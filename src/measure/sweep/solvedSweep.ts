@@ -30,7 +30,6 @@ const GEOMETRY_ROUNDS = 3;
 /** A line that is one circle scatters less than this about it, px for a picture 1280 wide. */
 const MAX_FACE_RESIDUAL_PX = 1;
 const MIN_FACE_BLOCKS = 9;
-const START_CROWN_SLOPE = 0.05;
 const MIN_OBSERVATIONS = 30;
 
 /** Camera and leans of a whole sweep; the turn still by its raw sum. */
@@ -45,7 +44,7 @@ export function solveGeometry(recording: SweepRecording): Outcome<SolvedGeometry
   const refined = refineShifts(recording);
   const turnDegOf = turnOf(recording, 1, 0);
   let view = recording.view;
-  let observations = edgeObservations(recording, refined, view, START_CROWN_SLOPE, turnDegOf);
+  let observations = edgeObservations(recording, refined, view, turnDegOf);
   if (observations.timeS.length < MIN_OBSERVATIONS) {
     return failed('too-few-frames', { picturesFollowed: observations.timeS.length });
   }
@@ -57,7 +56,7 @@ export function solveGeometry(recording: SweepRecording): Outcome<SolvedGeometry
     const better = finalView(recording, line.points, spans);
     if (better) view = better;
     solvedOnce ||= better !== null;
-    observations = edgeObservations(recording, refined, view, line.crownSlope, turnDegOf);
+    observations = edgeObservations(recording, refined, view, turnDegOf);
     line = faceLine(recording, observations, view);
   }
   const residualPx = (view.sight.poseFit.residualPx * 1280) / view.sight.camera.pose.widthPx;
@@ -81,7 +80,7 @@ export function solveSweep(
   if (!mark.ok) return mark;
   const { view, line, refined } = geometry;
   const turnDegOf = turnOf(recording, closure.scale, mark.value.middleDeg);
-  const observations = edgeObservations(recording, refined, view, line.crownSlope, turnDegOf);
+  const observations = edgeObservations(recording, refined, view, turnDegOf);
   const fit = fitTilt(observations);
   if (!fit.ok) return fit;
   return succeeded({ view, line, closure, mark: mark.value, observations, fit: fit.value });

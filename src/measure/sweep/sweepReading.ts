@@ -18,6 +18,7 @@ import { heightScaleRelativeSd } from '../geometry/heightScale.ts';
 import { answerTrouble } from './answerTrouble.ts';
 import { edgeRise } from './edgeRise.ts';
 import { readingWarnings } from './readingWarnings.ts';
+import { standLeanSdMrad } from './standLean.ts';
 import { coveredDeg, senseOf } from './sweepChecks.ts';
 import type { SolvedSweep } from './solvedSweep.ts';
 import type { SweepRecording } from './sweepRecording.ts';
@@ -73,6 +74,7 @@ export function sweepReading(
         highSpotDeg: vectorAngleDeg(rise.riseMm),
         standMrad: (1000 * vectorAmount(fit.standMm)) / setup.wheel.edgeRadiusMm,
         standHighAzimuthDeg: wrapTurnDeg(vectorAngleDeg(fit.standMm) - solved.view.sight.asideDeg),
+        standMradStandardError: standLeanSdMrad(solved),
         covarianceMm2: rise.covarianceMm2,
       },
       unbalance: {

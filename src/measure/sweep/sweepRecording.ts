@@ -3,7 +3,7 @@ import type { YuvPicture } from '../../contract/picture.ts';
 import { BAND_ROWS, rowOfZ, unrollPicture } from '../band/treadBand.ts';
 import { markUsableCells } from '../band/laserMask.ts';
 import { createRepeatWatch, isRepeated, type RepeatWatch } from '../band/repeatedPicture.ts';
-import { blockProfiles } from '../edge/blockProfiles.ts';
+import { blockProfiles, ANY_SHARE } from '../edge/blockProfiles.ts';
 import {
   edgeAtLean,
   proposeEdge,
@@ -149,7 +149,7 @@ function* meanProfiles(view: WheelView, pictures: readonly YuvPicture[]): Sliced
     yield;
     unrollPicture(view.band, picture);
     markUsableCells(view.band, view.sight.laserColour, stripHalfMm);
-    blockProfiles(view.band, view.layout, one);
+    blockProfiles(view.band, view.layout, one, ANY_SHARE);
     for (let i = 0; i < one.length; i++) {
       if (one[i] !== one[i]) continue;
       sum[i] += one[i];

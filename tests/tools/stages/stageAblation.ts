@@ -122,9 +122,9 @@ function withTrueRows(
   errors: StageErrors,
   truth: StageTruth,
 ): Observations {
-  const { observations, view, line } = solved;
+  const { observations, view } = solved;
   const radiusMm = observations.edgeRadiusMm;
-  const { blocks } = placeBlocks(recording, geometry.refined, view, line.crownSlope);
+  const { blocks } = placeBlocks(recording, geometry.refined, view);
   const way = creepWay(
     observations.leans,
     observations.turnDeg,

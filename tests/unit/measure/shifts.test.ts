@@ -31,6 +31,23 @@ describe('profileShift', () => {
     }
   });
 
+  it('follows the rows that weigh, where others move by another way', () => {
+    // Above row 120 a shift of 2, below of 1: two grooves that do not move alike.
+    const [upper, lower] = [ribs(2), ribs(1)];
+    const profile = upper.map((v, row) => (row < 120 ? v : lower[row]!));
+    const near = Float32Array.from({ length: ROWS }, (_, row) => (row < 115 ? 1 : 0.02));
+    const far = near.map((w) => 1.02 - w);
+    const weighed = (rowWeight: Float32Array) =>
+      profileShift(ribs(0), 0, profile, 0, ROWS, window, {
+        ...{ centreRows: 0, reachRows: 8, rowWeight },
+      });
+    expect(Math.abs((weighed(near)?.upRows ?? NaN) - 2)).toBeLessThan(0.1);
+    expect(Math.abs((weighed(far)?.upRows ?? NaN) - 1)).toBeLessThan(0.1);
+    const even = weighed(new Float32Array(ROWS).fill(0.5));
+    expect(even?.upRows).toBeCloseTo(shift(profile)!.upRows, 5);
+    expect(even?.standardErrorRows).toBeCloseTo(shift(profile)!.standardErrorRows, 5);
+  });
+
   it('leaves out unknown rows', () => {
     const profile = ribs(2);
     profile.fill(NaN, 76, 92);
