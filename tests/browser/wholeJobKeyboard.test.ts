@@ -46,6 +46,8 @@ async function openFilm(page: Page, filmPath: string): Promise<void> {
     page.keyboard.press('Space'),
   ]);
   await chooser.setFiles(filmPath);
+  // The reading before stands until the film has begun.
+  await expect(main(page, 'read')).toBeHidden();
   await expect(main(page, 'read', 'ok')).toBeVisible({ timeout: READING_LIMIT_MS });
 }
 
