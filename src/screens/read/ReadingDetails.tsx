@@ -38,16 +38,10 @@ export function ReadingDetails({ reading, trace, setup, summary, units }: Readin
     <section className="details" aria-labelledby="details-title">
       <h2 id="details-title">{words.reading.detailsTitle}</h2>
       <div className="details-lean">
-        <StandLeanDrawing highAzimuthDeg={tilt.standHighAzimuthDeg} />
+        <StandLeanDrawing highAzimuthDeg={summary.isStandTold ? tilt.standHighAzimuthDeg : null} />
         <div>
           <h3>{words.reading.standLean}</h3>
-          <p>
-            {words.reading.standLeanText(
-              formatMrad(tilt.standMrad),
-              formatLength(summary.standRiseMm, units).text,
-              formatRoomDirection(tilt.standHighAzimuthDeg),
-            )}
-          </p>
+          <p>{leanText(reading, summary, units)}</p>
           <p>{words.reading.standLeanNote}</p>
           <Levelling reading={reading} setup={setup} />
         </div>
@@ -78,6 +72,16 @@ export function ReadingDetails({ reading, trace, setup, summary, units }: Readin
       <p className="details-note">{words.reading.plusMinusNote}</p>
     </section>
   );
+}
+
+function leanText({ tilt }: AcceptedReading, summary: ReadingSummary, units: Units): string {
+  const { standRiseMm, standPlusMinusMm, isStandTold } = summary;
+  const sdMrad = tilt.standMradStandardError;
+  const lean = formatMrad(tilt.standMrad, sdMrad && NORMAL_95 * sdMrad);
+  const rise = formatLength(standRiseMm, units, standPlusMinusMm ?? undefined).text;
+  return isStandTold
+    ? words.reading.standLeanText(lean, rise, formatRoomDirection(tilt.standHighAzimuthDeg))
+    : words.reading.standLeanUntold(lean, rise);
 }
 
 /** Which screw to turn and how far, as far as the lean's own ± allows. */
@@ -114,10 +118,20 @@ function Detail({ name, children }: { readonly name: string; readonly children: 
   );
 }
 
+/** Less than this adds nothing to a ± that is shown to whole grams or tenths, g. */
+const LEAST_CONTRIBUTION_G = 0.05;
+
 /** Largest first, as half widths of 95 % ranges like every other ± on the screen. */
 function contributionsText(trace: SweepTrace, units: Units): string {
   return Object.entries(trace.contributionsG)
-    .toSorted(([, a], [, b]) => b - a)
-    .map(([name, sdG]) => `${name} ${formatMass(NORMAL_95 * sdG, units).text}`)
+    .map(([name, sdG]) => ({ name, halfG: NORMAL_95 * sdG }))
+    .filter(({ halfG }) => halfG >= LEAST_CONTRIBUTION_G)
+    .toSorted((a, b) => b.halfG - a.halfG)
+    .map(({ name, halfG }) => `${contributionName(name)} ${formatMass(halfG, units).text}`)
     .join(', ');
+}
+
+/** Traces of other versions may name a part that this one has no word for. */
+function contributionName(name: string): string {
+  return words.reading.contributionNames[name] ?? name;
 }

@@ -34,6 +34,10 @@ export interface ReadingSummary {
   readonly edgeRiseStandardErrorMm: number;
   /** Stand lean as a rise at the tread edge, mm. */
   readonly standRiseMm: number;
+  /** Half of the 95 % range of that rise; null in a reading that does not tell it. */
+  readonly standPlusMinusMm: number | null;
+  /** False where the lean is smaller than its own ±: its direction would be a guess. */
+  readonly isStandTold: boolean;
 }
 
 /**
@@ -64,6 +68,20 @@ export function readingSummary(
     riseStandardErrorMmPerG: response.standardError * weightRadiusMm,
     edgeRiseStandardErrorMm: riseStandardErrorMm(tilt),
     standRiseMm: (tilt.standMrad / 1000) * edgeRadiusMm,
+    ...standDoubt(tilt, edgeRadiusMm),
+  };
+}
+
+/** Readings of earlier versions do not say how well they know the lean: it is told as it stands. */
+function standDoubt(
+  { standMrad, standMradStandardError: sdMrad }: AcceptedReading['tilt'],
+  edgeRadiusMm: number,
+): Pick<ReadingSummary, 'standPlusMinusMm' | 'isStandTold'> {
+  if (sdMrad === undefined) return { standPlusMinusMm: null, isStandTold: true };
+  const plusMinusMrad = NORMAL_95 * sdMrad;
+  return {
+    standPlusMinusMm: (plusMinusMrad / 1000) * edgeRadiusMm,
+    isStandTold: standMrad > plusMinusMrad,
   };
 }
 

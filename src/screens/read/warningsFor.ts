@@ -43,7 +43,7 @@ export function warningsFor(
   if (weights.length > 0 && summary.leftG > weightStepG / 2) {
     warnings.push(words.warnings.left(formatKnownMass(summary.leftG, units)));
   }
-  if (summary.standRiseMm >= STAND_RISE_WORTH_A_WORD_MM) {
+  if (summary.isStandTold && summary.standRiseMm >= STAND_RISE_WORTH_A_WORD_MM) {
     warnings.push(
       words.warnings.standLean(
         formatLength(summary.standRiseMm, units, 0.5).text.split('\u00a0±')[0]!,

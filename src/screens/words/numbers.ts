@@ -116,9 +116,13 @@ export function parseTypedIn(quantity: Quantity, text: string, units: Units): nu
   return shown === null ? null : shown * displayUnit(quantity, units).size;
 }
 
-/** A lean in milliradians, to a tenth: its own ± is seldom better. */
-export function formatMrad(leanMrad: number): string {
-  return `${formatNumber(leanMrad, 1)}${NO_BREAK_SPACE}mrad`;
+/** A lean in milliradians: to a tenth, or with its 95 % range as whole as that is. */
+export function formatMrad(leanMrad: number, plusMinusMrad?: number): string {
+  const decimals = plusMinusMrad === undefined || plusMinusMrad < 1 ? 1 : 0;
+  const lean = `${formatNumber(leanMrad, decimals)}${NO_BREAK_SPACE}mrad`;
+  return plusMinusMrad === undefined
+    ? lean
+    : `${lean}${NO_BREAK_SPACE}±${NO_BREAK_SPACE}${formatNumber(plusMinusMrad, decimals)}`;
 }
 
 /** Whole degrees with the sign directly behind, as a compass has them: "255°". */

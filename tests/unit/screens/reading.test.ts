@@ -136,3 +136,33 @@ describe('the name of the saved file', () => {
     expect(readingFileName('../x')).toBe('x.reading.json');
   });
 });
+
+describe('the lean of the stand', () => {
+  const leaning = (standMradStandardError?: number) => {
+    const reading = acceptedReading({ amountG: 28, heavyDeg: 75, sdG: 0.4 });
+    const tilt = { ...reading.tilt, standMrad: 10, standMradStandardError };
+    const known = { ...reading, tilt };
+    const summary = readingSummary(known, shedSetup);
+    return { summary, warnings: warningsFor(known, summary, shedSetup, [], 'metric') };
+  };
+
+  it('is told with its ± where it is larger than that', () => {
+    const { summary, warnings } = leaning(4);
+    // 1.96 · 4 mrad at the edge's radius.
+    expect(summary.standPlusMinusMm).toBeCloseTo((7.84 / 1000) * shedSetup.wheel.edgeRadiusMm, 6);
+    expect(summary.isStandTold).toBe(true);
+    expect(warnings.join()).toMatch(/The stand leans/);
+  });
+
+  it('has no direction where its ± is larger, and nobody is sent to level the plate', () => {
+    const { summary, warnings } = leaning(6);
+    expect(summary.isStandTold).toBe(false);
+    expect(warnings.join()).not.toMatch(/The stand leans/);
+  });
+
+  it('is told as it stands by a reading that does not say how well it is known', () => {
+    const { summary } = leaning();
+    expect(summary.standPlusMinusMm).toBeNull();
+    expect(summary.isStandTold).toBe(true);
+  });
+});

@@ -53,8 +53,11 @@ export const reading: Words['reading'] = {
   detailsTitle: 'Wie es gefunden wurde',
   standLean: 'Neigung des Gestells',
   standLeanText: (lean, mm, direction) => `${lean}, ${mm} an der Kante, hohe Seite ${direction}`,
+  standLeanUntold: (lean, mm) =>
+    `${lean}, ${mm} an der Kante: zu wenig, um aus einem Blick zu sagen, welche Seite hoch steht.`,
   standLeanNote:
     'Sie bleibt im Raum stehen, während sich das Rad dreht, und ist aus den Zahlen herausgerechnet.',
+  standDrawing: 'Das Gestell von oben, Kamera unten',
   standLeanDrawing: 'Das Gestell von oben, Kamera unten, mit der hohen Seite',
   response: 'Hub an der Kante',
   responseText: (rise) => `${rise} je Gramm am Gewichtsradius`,
@@ -80,6 +83,15 @@ export const reading: Words['reading'] = {
   rocking: 'Schaukeln',
   rockingText: (period) => `einmal in ${period}`,
   contributions: 'Woher das ± kommt',
+  contributionNames: {
+    'reading noise': 'Rauschen',
+    rocking: 'Schaukeln',
+    'height scale': 'Maßstab der Höhen',
+    mark: 'Ort des Bandes',
+    response: 'Hub je Gramm',
+    'run-out allowance': 'Zuschlag für Seitenschlag',
+    'radial run-out allowance': 'Zuschlag für Höhenschlag',
+  },
   couple:
     'Statisches Wuchten sieht keine Momentenunwucht: zwei schwere Stellen auf gegenüberliegenden Seiten des Rads. Zittert das Rad weiter, hilft der Reifenfachbetrieb.',
   warningsTitle: 'Zu bedenken',

@@ -54,7 +54,10 @@ export const reading = {
   standLean: 'Stand lean',
   standLeanText: (lean: string, mm: string, direction: string) =>
     `${lean}, ${mm} at the edge, high side ${direction}`,
+  standLeanUntold: (lean: string, mm: string) =>
+    `${lean}, ${mm} at the edge: too little to say from one view which side is high.`,
   standLeanNote: 'It stays in the room while the wheel turns, so it is taken out of the figures.',
+  standDrawing: 'The stand from above, camera below',
   standLeanDrawing: 'The stand from above, camera below, with the high side marked',
   response: 'Rise at the edge',
   responseText: (rise: string) => `${rise} for each gram at the weight radius`,
@@ -75,6 +78,15 @@ export const reading = {
   rocking: 'Rocking',
   rockingText: (period: string) => `once in ${period}`,
   contributions: 'Where the ± comes from',
+  contributionNames: {
+    'reading noise': 'reading noise',
+    rocking: 'rocking',
+    'height scale': 'scale of heights',
+    mark: 'place of the tape',
+    response: 'rise per gram',
+    'run-out allowance': 'allowance for run-out sideways',
+    'radial run-out allowance': 'allowance for run-out of the radius',
+  } as Readonly<Record<string, string>>,
   couple:
     'A static balance does not see couple unbalance: two heavy spots on opposite faces of the wheel. If the wheel still shakes, see a tyre fitter.',
   warningsTitle: 'Keep in mind',
