@@ -103,10 +103,22 @@ function correlationAt(
     sab += product;
   }
   if (n < MIN_COMMON_ROWS) return { correlation: -2, common: n };
+  return { correlation: correlationOfSums(n, sa, sb, saa, sbb, sab), common: n };
+}
+
+/** Pearson's correlation from sums over rows that weigh `n` together; −2 where either does not vary. */
+function correlationOfSums(
+  n: number,
+  sa: number,
+  sb: number,
+  saa: number,
+  sbb: number,
+  sab: number,
+): number {
   const va = saa - (sa * sa) / n;
   const vb = sbb - (sb * sb) / n;
-  if (va <= 1e-9 || vb <= 1e-9) return { correlation: -2, common: n };
-  return { correlation: (sab - (sa * sb) / n) / Math.sqrt(va * vb), common: n };
+  if (va <= 1e-9 || vb <= 1e-9) return -2;
+  return (sab - (sa * sb) / n) / Math.sqrt(va * vb);
 }
 
 /** The same with weighted rows; `common` is then the number of equal rows that would tell as much. */
@@ -131,10 +143,9 @@ function weightedCorrelation(rowWeight: Float32Array): typeof correlationAt {
       sab += w * product;
     }
     if (n < MIN_COMMON_ROWS) return { correlation: -2, common: n };
-    const common = (sw * sw) / sww;
-    const va = saa - (sa * sa) / sw;
-    const vb = sbb - (sb * sb) / sw;
-    if (va <= 1e-9 || vb <= 1e-9) return { correlation: -2, common };
-    return { correlation: (sab - (sa * sb) / sw) / Math.sqrt(va * vb), common };
+    return {
+      correlation: correlationOfSums(sw, sa, sb, saa, sbb, sab),
+      common: (sw * sw) / sww,
+    };
   };
 }

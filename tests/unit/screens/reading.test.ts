@@ -140,7 +140,8 @@ describe('the name of the saved file', () => {
 describe('the lean of the stand', () => {
   const leaning = (standMradStandardError?: number) => {
     const reading = acceptedReading({ amountG: 28, heavyDeg: 75, sdG: 0.4 });
-    const tilt = { ...reading.tilt, standMrad: 10, standMradStandardError };
+    const doubt = standMradStandardError === undefined ? {} : { standMradStandardError };
+    const tilt = { ...reading.tilt, standMrad: 10, ...doubt };
     const known = { ...reading, tilt };
     const summary = readingSummary(known, shedSetup);
     return { summary, warnings: warningsFor(known, summary, shedSetup, [], 'metric') };
