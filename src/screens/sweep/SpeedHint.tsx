@@ -11,11 +11,12 @@ import { words } from '../words/words.ts';
 const SCALE_END_DEG_PER_S = FAST_ABOVE_DEG_PER_S * 1.5;
 const WIDTH = 300;
 
-const WORDS = {
-  still: words.sweep.speedStill,
-  slow: words.sweep.speedSlow,
-  good: words.sweep.speedGood,
-  fast: words.sweep.speedFast,
+/** Asked for when shown: the language may have changed since the start. */
+const SPEED_WORDS = {
+  still: () => words.sweep.speedStill,
+  slow: () => words.sweep.speedSlow,
+  good: () => words.sweep.speedGood,
+  fast: () => words.sweep.speedFast,
 } as const;
 
 /** A gauge with the good range marked, and the same in words. */
@@ -32,7 +33,7 @@ export function SpeedHint({
   return (
     <div className="speed" data-speed={speed}>
       <p>
-        {words.sweep.speed}: <strong>{WORDS[speed]}</strong> · {formatDegPerS(turningDegPerS)}
+        {words.sweep.speed}: <strong>{SPEED_WORDS[speed]()}</strong> · {formatDegPerS(turningDegPerS)}
       </p>
       <svg viewBox={`-10 0 ${WIDTH + 20} 34`} aria-hidden="true" focusable="false">
         <path className="speed-scale" d={`M0 22 H${WIDTH}`} />
