@@ -33,7 +33,8 @@ export function SpeedHint({
   return (
     <div className="speed" data-speed={speed}>
       <p>
-        {words.sweep.speed}: <strong>{SPEED_WORDS[speed]()}</strong> · {formatDegPerS(turningDegPerS)}
+        {words.sweep.speed}: <strong>{SPEED_WORDS[speed]()}</strong> ·{' '}
+        {formatDegPerS(turningDegPerS)}
       </p>
       <svg viewBox={`-10 0 ${WIDTH + 20} 34`} aria-hidden="true" focusable="false">
         <path className="speed-scale" d={`M0 22 H${WIDTH}`} />

@@ -28,7 +28,7 @@ export function SweepScreen({ state }: { readonly state: SweepingState }) {
   const instruction = instructionFor(progress, source, fraction, pass);
   // A film gives no orders to a hand.
   const hearing = live ? settings.hearing : { ...settings.hearing, voice: false };
-  const event = useSweepEvents(progress, hearing, pass);
+  const event = useSweepEvents(progress, hearing, pass, live);
   const trace = useTurnTrace(progress);
   const trouble = live && instruction.tone === 'trouble' ? progress?.trouble : null;
   return (

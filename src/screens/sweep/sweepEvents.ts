@@ -19,10 +19,11 @@ const QUARTER_SECTORS = SECTOR_COUNT / 4;
 /** By the number of quarters that have passed the sight. */
 const QUARTER_EVENTS = ['quarter', 'half', 'three-quarters', 'whole'] as const;
 
-/** The most important thing that happened between two reports, or null. */
+/** The most important thing that happened between two reports, or null. Of a film nobody can slow the hand: `isLive` false. */
 export function sweepEventBetween(
   before: SweepProgress | null,
   now: SweepProgress | null,
+  isLive = true,
 ): SweepEvent | null {
   if (now === null) return null;
   if (now.enough) return before?.enough ? null : 'enough';
@@ -30,7 +31,7 @@ export function sweepEventBetween(
   if (now.stage === 'following' && before?.stage !== 'following') return 'found';
   const quarters = quartersOf(now);
   if (quarters > (before === null ? 0 : quartersOf(before))) return QUARTER_EVENTS[quarters - 1]!;
-  return isTooFast(now) && !(before !== null && isTooFast(before)) ? 'too-fast' : null;
+  return isLive && isTooFast(now) && !(before !== null && isTooFast(before)) ? 'too-fast' : null;
 }
 
 /** The same event again within this time is one that flickers, s. */

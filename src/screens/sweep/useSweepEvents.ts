@@ -15,6 +15,7 @@ export function useSweepEvents(
   progress: SweepProgress | null,
   hearing: Hearing,
   pass: 1 | 2,
+  isLive: boolean,
 ): SweepEvent | null {
   const { tones, voice } = hearing;
   const told = useRef<{ event: SweepEvent; atS: number } | null>(null);
@@ -22,7 +23,7 @@ export function useSweepEvents(
   const [last, setLast] = useState<SweepEvent | null>(null);
   useEffect(() => {
     const anew = before.current.pass !== pass;
-    const event = sweepEventBetween(anew ? null : before.current.progress, progress);
+    const event = sweepEventBetween(anew ? null : before.current.progress, progress, isLive);
     before.current = { progress, pass };
     if (anew) setLast(event);
     if (event === null || progress === null) return;
@@ -30,6 +31,6 @@ export function useSweepEvents(
     if (isJustTold(event, progress.timeS, told.current)) return;
     told.current = { event, atS: progress.timeS };
     if (pass === 1) give(signalOf(event, { tones, voice }));
-  }, [progress, tones, voice, pass]);
+  }, [progress, tones, voice, pass, isLive]);
   return last;
 }

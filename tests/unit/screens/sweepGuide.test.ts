@@ -125,6 +125,7 @@ describe('events worth a tone', () => {
     const good = progress({ covered: 5 });
     const fast = progress({ covered: 5, turningDegPerS: 31 });
     expect(sweepEventBetween(good, fast)).toBe('too-fast');
+    expect(sweepEventBetween(good, fast, false)).toBeNull();
     expect(sweepEventBetween(fast, fast)).toBeNull();
     expect(isJustTold('too-fast', 12, { event: 'too-fast', atS: 10 })).toBe(true);
     expect(isJustTold('too-fast', 15, { event: 'too-fast', atS: 10 })).toBe(false);
