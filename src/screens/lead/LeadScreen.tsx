@@ -2,19 +2,21 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 
 import type { SweepEntry, WeightsEntry } from '../../contract/logbook.ts';
+import type { Weight } from '../../contract/reading.ts';
 import { weightsByPlace } from '../../job/weightPlan.ts';
-import { settledPlan } from '../weights/settledPlans.ts';
-import type { AcceptedReading } from '../../contract/reading.ts';
 import { NoticePanel } from '../parts/NoticePanel.tsx';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
 import { UndoBar } from '../parts/UndoBar.tsx';
 import { useApp } from '../shell/appContext.ts';
 import { places } from '../shell/places.ts';
-import { useLogbookAnswer, useStand } from '../shell/useLogbook.ts';
+import { useAcceptedSweep } from '../shell/useAcceptedSweep.ts';
+import { useStand } from '../shell/useLogbook.ts';
 import { useOpenSight, type SightWish } from '../sight/useOpenSight.ts';
 import { useWakeLock } from '../sight/useWakeLock.ts';
 import { useSessionState } from '../state/useSessionState.ts';
+import { chosenPlan } from '../weights/chosenPlan.ts';
 import { words } from '../words/words.ts';
+import { keepLeadPlace, leadPlace } from './leadPlace.ts';
 import { LeadStep } from './LeadStep.tsx';
 import './lead.css';
 
@@ -25,31 +27,34 @@ export interface LeadScreenProps {
 
 /** Leads the hand to the places of a reading's weights, then notes them. */
 export default function LeadScreen({ wheelId, entryId }: LeadScreenProps) {
-  const entry = useLogbookAnswer(`entry ${entryId}`, (logbook) => logbook.entry(entryId));
-  if (entry === null) return null;
-  if (!entry.ok || entry.value.kind !== 'sweep' || entry.value.reading.status !== 'ok') {
-    return <p className="instruction">{words.lead.noReading}</p>;
-  }
-  const { reading } = entry.value;
-  // As the person settled it on the weights' screen; else as the reading proposes.
-  const plan = settledPlan(entryId);
-  const weights = plan === null ? reading.correction : weightsByPlace(plan);
+  const parts = useAcceptedSweep(wheelId, entryId);
+  if (parts === null) return null;
+  if (!parts.ok) return <p className="instruction">{words.lead.noReading}</p>;
+  const plan = chosenPlan(parts.value);
+  const weights = plan.ok ? weightsByPlace(plan.value) : [];
   if (weights.length === 0) {
-    return <p className="instruction">{words.lead.nothing}</p>;
+    return (
+      <div className="lead">
+        <p className="instruction">{words.lead.nothing}</p>
+        <Link className="plain" href={places.weights(wheelId, entryId)}>
+          {words.lead.toWeights}
+        </Link>
+      </div>
+    );
   }
-  return <Leading wheelId={wheelId} sweep={entry.value} weights={weights} />;
+  return <Leading wheelId={wheelId} sweep={parts.value.sweep} weights={weights} />;
 }
 
 interface LeadingProps {
   readonly wheelId: string;
   readonly sweep: SweepEntry;
-  readonly weights: AcceptedReading['correction'];
+  readonly weights: readonly Weight[];
 }
 
 function Leading({ wheelId, sweep, weights }: LeadingProps) {
   const { session, logbook, streak } = useApp();
   const state = useSessionState(session);
-  const [at, setAt] = useState(0);
+  const [at, setAt] = useState(() => leadPlace(sweep.id, weights));
   const [written, setWritten] = useState<WeightsEntry | 'failed' | null>(null);
   const open = useOpenSight(useLeadWish(wheelId, sweep));
   useWakeLock();
@@ -64,15 +69,20 @@ function Leading({ wheelId, sweep, weights }: LeadingProps) {
     const kept = await logbook.addEntry(added);
     setWritten(kept.ok ? added : 'failed');
   };
+  const goOnAt = (next: number) => {
+    setAt(next);
+    // Once all are on, the logbook has them.
+    keepLeadPlace(sweep.id, weights, next % weights.length);
+  };
   const next = () => {
-    setAt(at + 1);
+    goOnAt(at + 1);
     if (at + 1 === weights.length) void write();
   };
   const takeBack = async (entry: WeightsEntry) => {
     const gone = await logbook.removeEntry(entry.id);
     if (!gone.ok) return;
     setWritten(null);
-    setAt(0);
+    goOnAt(0);
   };
   const weight = weights[at];
   if (weight === undefined) {

@@ -1,14 +1,13 @@
 import { useLocation } from 'wouter';
 
 import { failed } from '../../contract/outcome.ts';
-import { proposedPlan } from '../../job/weightPlan.ts';
 import { useApp } from '../shell/appContext.ts';
 import { LogbookGap } from '../shell/LogbookGap.tsx';
 import { places } from '../shell/places.ts';
-
 import { useLogbookAnswer, useStand, useWheel } from '../shell/useLogbook.ts';
 import { useKept } from '../shell/useFollowSession.ts';
 import { useSessionState } from '../state/useSessionState.ts';
+import { chosenPlan } from '../weights/chosenPlan.ts';
 import { ReadScreen } from './ReadScreen.tsx';
 
 /** A reading as it stands in the logbook, just made or years old. */
@@ -30,7 +29,11 @@ export function ReadingPlace(at: { readonly wheelId: string; readonly entryId: s
   const isJustMade = kept?.kept.ok === true && kept.kept.value.entryId === entryId;
   const plan =
     reading.status === 'ok' && wheel.ok && stand.ok
-      ? proposedPlan(reading, wheel.value, stand.value)
+      ? chosenPlan({
+          sweep: { id: entryId, reading },
+          wheel: wheel.value,
+          stand: stand.value,
+        })
       : null;
   const isCheck = setup.after !== undefined;
   return (

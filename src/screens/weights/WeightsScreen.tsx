@@ -2,12 +2,12 @@ import { useMemo, useState } from 'react';
 import { useLocation } from 'wouter';
 
 import type { WheelArcRecord } from '../../contract/logbook.ts';
-import { simplestWishes, weightPlan } from '../../job/weightPlan.ts';
+import { weightPlan, type PlanWishes } from '../../job/weightPlan.ts';
 import { useApp } from '../shell/appContext.ts';
 import { LogbookGap } from '../shell/LogbookGap.tsx';
 import { places } from '../shell/places.ts';
 import { useAcceptedSweep, type SweepParts } from '../shell/useAcceptedSweep.ts';
-import { settlePlan } from './settledPlans.ts';
+import { chosenWishes, keepWishes } from './chosenPlan.ts';
 import { WeightsView } from './WeightsView.tsx';
 import './rim.css';
 import './weights.css';
@@ -26,11 +26,15 @@ function Weights({ parts }: { readonly parts: SweepParts }) {
   const { wheel, stand, sweep } = parts;
   const { logbook, settings } = useApp();
   const [, goTo] = useLocation();
-  const [wishes, setWishes] = useState(() => simplestWishes(sweep.reading, wheel, stand));
+  const [wishes, setWishes] = useState(() => chosenWishes(parts));
   const plan = useMemo(
     () => weightPlan(sweep.reading, wheel, stand, wishes),
     [sweep, wheel, stand, wishes],
   );
+  const wish = (next: PlanWishes) => {
+    setWishes(next);
+    keepWishes(sweep.id, next);
+  };
   const block = (forbiddenArcs: readonly WheelArcRecord[]) =>
     void logbook.saveWheel({
       ...wheel,
@@ -45,12 +49,9 @@ function Weights({ parts }: { readonly parts: SweepParts }) {
       plan={plan}
       wishes={wishes}
       units={settings.units}
-      onWishes={setWishes}
+      onWishes={wish}
       onBlock={block}
-      onLead={() => {
-        if (plan.ok) settlePlan(sweep.id, plan.value);
-        goTo(places.lead(wheel.id, sweep.id));
-      }}
+      onLead={() => goTo(places.lead(wheel.id, sweep.id))}
       onStuck={async () => {
         if (!plan.ok) return;
         const added = await logbook.addEntry({

@@ -62,6 +62,7 @@ export const lead: typeof enLead = {
   notKept: 'Die Gewichte wurden nicht vermerkt. Aufschreiben, dann noch einmal versuchen.',
   tryAgain: 'Noch einmal versuchen',
   prove: 'Nachweisen',
+  toWeights: 'Zu den Gewichten',
   noReading: 'Diese Messung ist nicht mehr vorhanden.',
   noted: 'Die Gewichte sind vermerkt.',
 };

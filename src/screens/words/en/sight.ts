@@ -61,6 +61,7 @@ export const lead = {
   notKept: 'The logbook did not take the weights. Note them, then try again.',
   tryAgain: 'Try again',
   prove: 'Prove it',
+  toWeights: 'To the weights',
   noReading: 'This reading is not in the logbook any more.',
   noted: 'The weights were noted.',
 };
