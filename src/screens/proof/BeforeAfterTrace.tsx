@@ -3,6 +3,7 @@ import { line } from 'd3-shape';
 
 import type { SweepPair } from '../../job/sweepPair.ts';
 import { AngleAxis, HeightAxis } from '../read/TraceAxes.tsx';
+import { NORMAL_95, readingSummary } from '../read/readingSummary.ts';
 import { onceRoundCurve, type TracePoint } from '../read/traceCurves.ts';
 import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
 import { formatLength, type Units } from '../words/numbers.ts';
@@ -31,7 +32,10 @@ export function BeforeAfterTrace({
     ({ angleDeg }) => x(angleDeg),
     ({ valueMm }) => y(valueMm),
   );
-  const rise = (sweep: AcceptedSweep) => formatLength(2 * riseOf(sweep), units).text;
+  const rise = ({ reading, setup }: AcceptedSweep) => {
+    const { edgeRiseStandardErrorMm: sdMm } = readingSummary(reading, setup);
+    return formatLength(2 * reading.tilt.edgeRiseMm, units, 2 * NORMAL_95 * sdMm).text;
+  };
   return (
     <section className="trace" aria-labelledby="proof-trace-title">
       <h2 id="proof-trace-title">{words.proof.traceTitle}</h2>
