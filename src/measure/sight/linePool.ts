@@ -1,5 +1,6 @@
 import type { YuvPicture } from '../../contract/picture.ts';
 import type { LinePoints } from '../geometry/circleResiduals.ts';
+import type { PictureRegion } from '../laser/cellGrid.ts';
 import type { LaserColour } from '../laser/laserColour.ts';
 import { findLaserLine } from '../laser/laserLine.ts';
 
@@ -29,15 +30,22 @@ const CLUSTER_HALF_PX = 1.2;
 /** A place counts when it holds this share of the fullest place's rows. */
 const CLUSTER_SHARE = 0.3;
 const MOST_SPREADS = 4000;
+/** Rows above and below the line so far, by the picture's height: twice what a groove moves it. */
+const REGION_MARGIN = 0.1;
 
 export function createLinePool(widthPx: number, heightPx: number): LinePool {
   return { widthPx, heightPx, rowsPx: [], spreadsPx: [], lastS: -Infinity };
 }
 
-/** Looks for the line in a whole picture and adds its rows. */
-export function poolLine(pool: LinePool, picture: YuvPicture, colour: LaserColour): void {
+/** Looks for the line in a picture, whole unless a region is given, and adds its rows. */
+export function poolLine(
+  pool: LinePool,
+  picture: YuvPicture,
+  colour: LaserColour,
+  region?: PictureRegion,
+): void {
   const step = Math.max(1, Math.floor(picture.widthPx / BINS_PER_PICTURE));
-  const line = findLaserLine(picture, colour, { columnStepPx: step });
+  const line = findLaserLine(picture, colour, { columnStepPx: step, ...(region && { region }) });
   const rows = new Float32Array(BINS_PER_PICTURE).fill(NaN);
   for (let i = 0; i < line.rowPx.length; i++) {
     if (line.rowPx[i] !== line.rowPx[i]) continue;
@@ -49,6 +57,16 @@ export function poolLine(pool: LinePool, picture: YuvPicture, colour: LaserColou
   if (pool.rowsPx.length <= MOST_PICTURES) return;
   const kept = pool.rowsPx.filter((_, i) => i % 2 === 0);
   pool.rowsPx.splice(0, pool.rowsPx.length, ...kept);
+}
+
+/** Where the line can lie in later pictures, from where it lay so far; undefined without a line. */
+export function regionOfPool(pool: LinePool): PictureRegion | undefined {
+  const rows = Array.from(pooledLine(pool).points.yPx);
+  if (rows.length === 0) return undefined;
+  const marginPx = REGION_MARGIN * pool.heightPx;
+  const y0 = Math.max(0, Math.floor(Math.min(...rows) - marginPx));
+  const y1 = Math.min(pool.heightPx, Math.ceil(Math.max(...rows) + marginPx));
+  return { x0: 0, y0, x1: pool.widthPx, y1 };
 }
 
 /** The lowest place of the line in each column, and the line's typical RMS width, px. */

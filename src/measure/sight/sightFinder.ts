@@ -11,6 +11,7 @@ import {
 import type { KnownOfCamera } from '../geometry/poseBelief.ts';
 import type { TurnedSpan } from '../geometry/turnedSpans.ts';
 import type { LinePoints } from '../geometry/circleResiduals.ts';
+import type { PictureRegion } from '../laser/cellGrid.ts';
 import type { LaserColour } from '../laser/laserColour.ts';
 import { findLaserHue } from '../laser/laserHue.ts';
 import { finished, nothingLeft, type SlicedWork } from '../pace/slicedWork.ts';
@@ -107,10 +108,15 @@ export function lookForSight(
   return sightOfPool(finder);
 }
 
-/** Pools the line of a picture when the last one pooled is old enough; whether it did. */
-export function poolMore(finder: SightFinder, picture: YuvPicture, everyS: number): boolean {
+/** Pools the line of a picture, or of a region, when the last one pooled is old enough; whether it did. */
+export function poolMore(
+  finder: SightFinder,
+  picture: YuvPicture,
+  everyS: number,
+  region?: PictureRegion,
+): boolean {
   if (!finder.colour || picture.timeS - finder.pool.lastS < everyS) return false;
-  poolLine(finder.pool, picture, finder.colour);
+  poolLine(finder.pool, picture, finder.colour, region);
   return true;
 }
 

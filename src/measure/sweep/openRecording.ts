@@ -3,7 +3,8 @@ import { FIRST_LOOK_POINT_SD_PX, poseLead } from '../geometry/poseFromLine.ts';
 import type { Pace } from '../pace/pace.ts';
 import type { EdgeTrouble } from '../edge/edgeProposal.ts';
 import type { SlicedWork } from '../pace/slicedWork.ts';
-import { pooledLine } from '../sight/linePool.ts';
+import type { PictureRegion } from '../laser/cellGrid.ts';
+import { pooledLine, regionOfPool } from '../sight/linePool.ts';
 import {
   knownOfCamera,
   poolMore,
@@ -35,6 +36,8 @@ export interface OpenRecording {
   readonly finder: SightFinder;
   readonly kept: KeptPictures;
   recording: SweepRecording | null;
+  /** Where the line is pooled on once a view has begun; undefined: in the whole picture. */
+  lineRegion: PictureRegion | undefined;
   /** How many of the kept pictures the recording has taken. */
   taken: number;
   /** Spacing of the kept pictures in time while looking, and in turn afterwards; doubled to make room. */
@@ -57,7 +60,7 @@ const SETTLED_DEG = 125;
 /** Kept pictures stand so far apart in turn: the tread is followed over twice as much. */
 const KEEP_EVERY_DEG = 1.3;
 const KEEP_EVERY_S = 0.08;
-/** The whole picture is searched for the line so often, s. */
+/** The line is searched for, wherever it can lie, so often, s. */
 const POOL_EVERY_S = 0.25;
 /** Log-likelihood by which another camera must explain the pooled line better: twenty to one. */
 const LEAD = 3;
@@ -67,7 +70,7 @@ export function createOpenRecording(finder: SightFinder): OpenRecording {
     ...{ finder, kept: createKeptPictures(), recording: null, taken: 0 },
     ...{ keepEveryS: KEEP_EVERY_S, keepEveryDeg: KEEP_EVERY_DEG, keptAtDeg: 0 },
     ...{ checkAtDeg: CHECK_EVERY_DEG, settled: false, madeAnew: false },
-    work: null,
+    ...{ lineRegion: undefined, work: null },
   };
 }
 
@@ -102,6 +105,7 @@ function* recordWith(open: OpenRecording, view: WheelView): SlicedWork<EdgeTroub
   const started = yield* startRecording(view, open.kept.pictures.slice(0, FIRST_PICTURES));
   if (!started.ok) return started.failure.code;
   open.recording = started.value;
+  open.lineRegion = regionOfPool(open.finder.pool);
   open.taken = 0;
   return null;
 }
@@ -127,7 +131,7 @@ export function isCaughtUp(open: OpenRecording): boolean {
 export function takePicture(open: OpenRecording, picture: YuvPicture, pace: Pace): void {
   const { recording } = open;
   if (!recording) throw new Error('takePicture: the recording has not begun');
-  if (!open.settled) poolMore(open.finder, picture, POOL_EVERY_S);
+  if (!open.settled) poolMore(open.finder, picture, POOL_EVERY_S, open.lineRegion);
   if (!isCaughtUp(open)) {
     keepPicture(open.kept, picture);
     catchUp(open, pace.again);

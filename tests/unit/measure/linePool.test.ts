@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
 
 import { normalFrom, seededRandom } from '../../../samples/drawnWheel/seededRandom.ts';
-import { createLinePool, pooledLine, type LinePool } from '../../../src/measure/sight/linePool.ts';
+import {
+  createLinePool,
+  pooledLine,
+  regionOfPool,
+  type LinePool,
+} from '../../../src/measure/sight/linePool.ts';
 
 /** A pool whose pictures show the line at `rowAt` in every bin, with 0.2 px of noise. */
 function poolOf(pictures: number, rowAt: (picture: number, bin: number) => number): LinePool {
@@ -31,5 +36,27 @@ describe('pooledLine', () => {
   it('leaves out columns that hardly ever showed the line', () => {
     const pool = poolOf(60, (p, b) => (b < 40 && p > 2 ? NaN : 300));
     expect(pooledLine(pool).points.yPx.length).toBe(120);
+  });
+});
+
+describe('regionOfPool', () => {
+  it('holds the whole curve, and room for the line to fall into a groove', () => {
+    const bow = (bin: number) => 300 - 120 * ((bin - 80) / 80) ** 2;
+    const region = regionOfPool(poolOf(20, (_, bin) => bow(bin)))!;
+    expect(region.x0).toBe(0);
+    expect(region.x1).toBe(1280);
+    // A groove 11 mm deep moves the line by 20 to 35 px in a picture of this height.
+    expect(region.y0).toBeLessThan(180 - 35);
+    expect(region.y1).toBeGreaterThan(300 + 35);
+    expect(region.y1 - region.y0).toBeLessThan(0.45 * 720);
+  });
+
+  it('ends with the picture', () => {
+    const region = regionOfPool(poolOf(20, () => 700))!;
+    expect(region.y1).toBe(720);
+  });
+
+  it('is the whole picture while no line was seen', () => {
+    expect(regionOfPool(poolOf(20, () => NaN))).toBeUndefined();
   });
 });
