@@ -42,7 +42,7 @@ export function sweepReading(
   const { setup } = recording.view;
   const { fit, closure } = solved;
   const scaleSd = heightScaleRelativeSd(solved.view.sight.poseFit, setup.wheel.edgeRadiusMm);
-  const rise = edgeRise(fit, scaleSd, Math.hypot(MARK_SD_DEG, closure.standardErrorDeg));
+  const rise = edgeRise(fit, scaleSd, markSdDeg(solved));
   const response = responseOf(setup, rise, options.earlier);
   if (!response.ok) return response;
   const runOut = runOutOf(solved);
@@ -90,6 +90,11 @@ export function sweepReading(
     },
     contributionsG: contributions(setup, solved, response.value, runOut, unbalance.value),
   });
+}
+
+/** How far the valve itself may be from where the turn was counted from, one standard deviation, degrees. */
+function markSdDeg({ closure }: SolvedSweep): number {
+  return Math.hypot(MARK_SD_DEG, closure.standardErrorDeg);
 }
 
 interface RunOutSd {
@@ -151,7 +156,7 @@ function contributions(
     'reading noise': readSdMm * perMm,
     rocking: Math.sqrt(Math.max(0, (c00 + c11) / 2 - readSdMm ** 2)) * perMm,
     'height scale': amountG * scaleSd,
-    mark: amountG * MARK_SD_DEG * RAD_PER_DEG,
+    mark: amountG * markSdDeg(solved) * RAD_PER_DEG,
     response: (amountG * response.standardError) / response.mmPerGmm,
     'run-out allowance': runOut.lateralSdMm * perMm,
     'radial run-out allowance': runOut.radialSdMm * perMm,
