@@ -4,12 +4,15 @@ import { useEffect } from 'react';
 export function useWakeLock(): void {
   useEffect(() => {
     let lock: WakeLockSentinel | null = null;
+    let isAsking = false;
     let isOver = false;
     const take = async () => {
-      if (document.hidden || isOver || !('wakeLock' in navigator)) return;
-      const taken = await navigator.wakeLock.request('screen').catch(() => null);
-      if (isOver) void taken?.release();
-      else lock = taken;
+      const isHeld = lock !== null && !lock.released;
+      if (document.hidden || isOver || isAsking || isHeld || !('wakeLock' in navigator)) return;
+      isAsking = true;
+      lock = await navigator.wakeLock.request('screen').catch(() => null);
+      isAsking = false;
+      if (isOver) void lock?.release();
     };
     // A page that was hidden has lost its lock.
     const onVisible = () => void take();

@@ -1,0 +1,71 @@
+import { expect, test, type Page } from '@playwright/test';
+
+import { hidePage, showPage } from './faults/hiddenPage.ts';
+import { GALLERY_PLACES } from './gallery/galleryPlaces.ts';
+import { serveGallery, type ServedGallery } from './gallery/serveGallery.ts';
+
+/** The screen stays on while a hand is at the wheel, also after another app was in front. */
+
+let gallery: ServedGallery;
+
+test.beforeAll(async () => {
+  gallery = await serveGallery();
+});
+
+test.afterAll(() => gallery.close());
+
+/**
+ * Screen Wake Lock, W3C: a hidden page loses its locks, and gets none while it is hidden. A browser
+ * without a window hides nothing, so what it would do stands here.
+ */
+async function standInForLocks(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    const held = new Set<{ released: boolean; release(): Promise<void> }>();
+    Object.defineProperty(window, 'heldLocks', { get: () => held.size });
+    Object.defineProperty(navigator, 'wakeLock', {
+      value: {
+        async request() {
+          if (document.hidden) throw new DOMException('hidden', 'NotAllowedError');
+          const lock = {
+            released: false,
+            async release() {
+              lock.released = true;
+              held.delete(lock);
+            },
+          };
+          held.add(lock);
+          return lock;
+        },
+      },
+    });
+    document.addEventListener('visibilitychange', () => {
+      if (document.hidden) for (const lock of held) void lock.release();
+    });
+  });
+}
+
+const held = (page: Page) =>
+  page.evaluate(() => (window as unknown as { heldLocks: number }).heldLocks);
+
+for (const [what, query] of [
+  ['the sight', 'place=sight&state=sighting-ready'],
+  ['the hand that is led', 'place=lead&state=lead-turn'],
+  ['a sweep', 'state=sweeping-following'],
+] as const) {
+  test(`${what} keeps the screen on, takes it up again, and lets it go`, async ({ page }) => {
+    await standInForLocks(page);
+    await page.goto(`${gallery.address}?${query}`);
+    await expect(page.locator('.live')).toBeVisible();
+    await expect.poll(() => held(page)).toBe(1);
+    await hidePage(page);
+    await expect.poll(() => held(page)).toBe(0);
+    await showPage(page);
+    await expect.poll(() => held(page)).toBe(1);
+    // Told twice that it is seen, it still holds one.
+    await showPage(page);
+    await expect.poll(() => held(page)).toBe(1);
+    await page.evaluate((hash) => (location.hash = hash), GALLERY_PLACES['settings']!);
+    await expect(page.locator('h1', { hasText: 'Settings' })).toBeVisible();
+    await expect.poll(() => held(page)).toBe(0);
+  });
+}
