@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 
-import { MarkColourSchema, SetupSchema, AddedWeightSchema } from './setup.ts';
+import { MarkColourSchema, SetupSchema, AddedWeightSchema, SightTestsSchema } from './setup.ts';
 import type { Outcome } from './outcome.ts';
 import type { Reading } from './reading.ts';
 import type { SweepTrace } from './sweep.ts';
@@ -65,10 +65,20 @@ export const StandSchema = v.object({
     downTiltDeg: sourced(3, 80),
     horizontalFovDeg: v.nullable(sourced(20, 120)),
     deviceId: v.nullable(v.pipe(v.string(), v.maxLength(500))),
+    /** How the trials by hand came out, and before which camera. Older records lack it. */
+    tested: v.optional(
+      v.object({
+        ...SightTestsSchema.entries,
+        /** Device and name of it, as `cameraOf` writes them. */
+        camera: v.pipe(v.string(), v.maxLength(1000)),
+      }),
+    ),
   }),
   stock: v.pipe(v.array(StockPieceSchema), v.maxLength(60)),
 });
 export type StandRecord = v.InferOutput<typeof StandSchema>;
+/** The stand's trials by hand. */
+export type KeptSightTests = NonNullable<StandRecord['camera']['tested']>;
 
 export const WheelArcSchema = v.object({ fromDeg: angleDeg, toDeg: angleDeg });
 

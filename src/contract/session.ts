@@ -1,3 +1,4 @@
+import type { KeptSightTests } from './logbook.ts';
 import type { Notice } from './notice.ts';
 import type { Reading } from './reading.ts';
 import type { SightTests, SweepSetup } from './setup.ts';
@@ -97,6 +98,8 @@ export interface CameraOptions {
   /** The reading that a check sweep builds on. */
   readonly earlier?: Reading;
   readonly errand?: SweepErrand;
+  /** What was tried by hand on another day; it holds if the camera is the one it was tried before. */
+  readonly tested?: KeptSightTests;
   /** Called with the camera once it is open, before its first picture: sets it as it was set before. */
   readonly prepare?: (stream: MediaStream) => Promise<void>;
 }

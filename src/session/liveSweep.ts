@@ -64,7 +64,7 @@ export function runLiveSweep(run: SweepRun, tools: LiveTools, ask: LiveAsk): Liv
     await ask.prepare?.(stream);
     if (!run.isCurrent()) return letGo();
     const source = ask.source?.kind ?? 'camera';
-    tests = tools.signs.for(stream);
+    tests = tools.signs.for(stream, ask.tested ?? null);
     let camera = {
       ...{ stream, source, feed: ask.source?.feed ?? null },
       ...{ errand: ask.errand ?? NO_ERRAND, earlier: earlier.value },
@@ -93,7 +93,10 @@ export function runLiveSweep(run: SweepRun, tools: LiveTools, ask: LiveAsk): Liv
       }
       if (typeof next === 'string') return run.fail(next);
       // Seen otherwise, the picture may stand otherwise too.
-      if (why === 'picture-changed' || why === 'lens-changed') tests = {};
+      if (why === 'picture-changed' || why === 'lens-changed') {
+        tests = {};
+        tools.signs.keep(stream, tests);
+      }
       if (why === 'change-sight' && wanted?.assumed) {
         camera = { ...camera, errand: { ...camera.errand, assumed: wanted.assumed } };
       }

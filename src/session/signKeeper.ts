@@ -1,3 +1,4 @@
+import type { KeptSightTests } from '../contract/logbook.ts';
 import type { SightTests, SweepSetup } from '../contract/setup.ts';
 
 /**
@@ -6,18 +7,31 @@ import type { SightTests, SweepSetup } from '../contract/setup.ts';
  */
 export interface SignKeeper {
   keep(stream: MediaStream, tests: SightTests): void;
-  /** Empty when nothing was tried before this camera. */
-  for(stream: MediaStream): SightTests;
+  /**
+   * What was tried before this camera here, else what the stand has kept of it from another day;
+   * empty when nothing was.
+   */
+  for(stream: MediaStream, ofStand: KeptSightTests | null): SightTests;
 }
 
 export function createSignKeeper(): SignKeeper {
-  let kept: { readonly camera: string; readonly tests: SightTests } | null = null;
+  let kept: KeptSightTests | null = null;
   return {
     keep(stream, tests) {
-      kept = { camera: cameraOf(stream), tests };
+      kept = { ...tests, camera: cameraOf(stream) };
     },
-    for: (stream) => (kept?.camera === cameraOf(stream) ? kept.tests : {}),
+    for(stream, ofStand) {
+      const camera = cameraOf(stream);
+      return testsBefore(camera, kept) ?? testsBefore(camera, ofStand) ?? {};
+    },
   };
+}
+
+/** Null when they are another camera's. */
+export function testsBefore(camera: string, kept: KeptSightTests | null): SightTests | null {
+  if (kept?.camera !== camera) return null;
+  const { camera: _, ...tests } = kept;
+  return tests;
 }
 
 export function withTests(setup: SweepSetup, tests: SightTests): SweepSetup {
@@ -26,7 +40,8 @@ export function withTests(setup: SweepSetup, tests: SightTests): SweepSetup {
   return { ...setup, sight: isAny ? { ...sight, tested: tests } : sight };
 }
 
-function cameraOf(stream: MediaStream): string {
+/** Device and name of a camera: some browsers give a device another number on another day. */
+export function cameraOf(stream: MediaStream): string {
   const [track] = stream.getVideoTracks();
   return JSON.stringify([track?.getSettings().deviceId, track?.label]);
 }

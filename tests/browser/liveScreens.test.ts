@@ -1,6 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 
+import { places } from '../../src/screens/shell/places.ts';
 import { serveGallery, type ServedGallery } from './gallery/serveGallery.ts';
 import { GALLERY_LIVE } from './gallery/states.ts';
 import { tooSmallToTouch } from './gallery/tooSmallToTouch.ts';
@@ -126,4 +127,15 @@ test('the sight by keyboard alone: another edge, the press test, the sweep', asy
   await page.keyboard.press('Tab');
   await page.keyboard.press('Enter');
   expect((await asked()).at(-1)).toBe('beginSweep');
+});
+
+test('what was tried by hand at the sight is kept with the stand', async ({ page }) => {
+  await page.goto(`${gallery.address}?place=sight&state=sighting-ready`);
+  await expect(page.locator('[data-check="up"]')).toHaveAttribute('data-state', 'not-tried');
+  await page.evaluate(() => window.showSight('sighting-tried'));
+  await expect(page.locator('[data-check="up"]')).toHaveAttribute('data-state', 'good');
+  await page.evaluate((hash) => (location.hash = hash), places.stand);
+  await expect(page.locator('[data-role="tried"]')).toHaveText(
+    'Tried by hand: right way up, not mirrored.',
+  );
 });

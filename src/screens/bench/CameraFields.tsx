@@ -1,5 +1,6 @@
 import { SourcedField } from '../parts/SourcedField.tsx';
 import { CameraChoice } from '../setup/CameraChoice.tsx';
+import { signsText } from '../words/signsText.ts';
 import { words } from '../words/words.ts';
 import type { StandPartProps } from './BallStock.tsx';
 import { STAND_RANGES } from './ranges.ts';
@@ -55,6 +56,9 @@ export function CameraFields({ stand, units, edit }: StandPartProps) {
         deviceId={camera.deviceId ?? undefined}
         onDevice={(deviceId) => keepCamera({ deviceId: deviceId ?? null })}
       />
+      {camera.tested !== undefined && (
+        <p data-role="tried">{text.tried(signsText(camera.tested))}</p>
+      )}
     </section>
   );
 }

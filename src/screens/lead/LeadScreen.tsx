@@ -117,8 +117,8 @@ function useLeadWish(wheelId: string, sweep: SweepEntry): SightWish | null {
   const stand = useStand();
   if (!stand?.ok) return null;
   const { after: _, ...setup } = sweep.setup;
-  const { deviceId } = stand.value.camera;
-  return { wheelId, setup, assumed: sweep.assumed, earlier: null, deviceId };
+  const { deviceId, tested = null } = stand.value.camera;
+  return { wheelId, setup, assumed: sweep.assumed, earlier: null, deviceId, tested };
 }
 
 interface LeadDoneProps {

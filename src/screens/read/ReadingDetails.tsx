@@ -12,6 +12,7 @@ import {
   formatSeconds,
 } from '../words/numbers.ts';
 import type { Units } from '../words/numbers.ts';
+import { signsText } from '../words/signsText.ts';
 import { words } from '../words/words.ts';
 import { NORMAL_95, type ReadingSummary } from './readingSummary.ts';
 import { StandLeanDrawing } from './StandLeanDrawing.tsx';
@@ -59,7 +60,7 @@ export function ReadingDetails({ reading, trace, setup, summary, units }: Readin
               : `, ${words.reading.closure(`${formatNumber(Math.abs(turn.closureDeg), 1)}°`)}`
           }`}
         </Detail>
-        <Detail name={words.reading.signs}>{signsText(setup)}</Detail>
+        <Detail name={words.reading.signs}>{signsText(setup.sight.tested)}</Detail>
         {trace !== null && trace.rockingPeriodS !== null && (
           <Detail name={words.reading.rocking}>
             {words.reading.rockingText(formatSeconds(trace.rockingPeriodS))}
@@ -101,12 +102,6 @@ function Levelling({
     words.reading.screwTurn(screw, formatNumber(Math.abs(clockwiseTurns), 2), clockwiseTurns > 0),
   );
   return <p>{words.reading.screwTurns(turns.join(', '))}</p>;
-}
-
-/** What was tried by hand before the sweep. */
-function signsText({ sight: { tested = {} } }: SweepSetup): string {
-  const { signsUp, signsTurn } = words.reading;
-  return `${signsUp[tested.up ?? 'untried']}, ${signsTurn[tested.turn ?? 'untried']}`;
 }
 
 function Detail({ name, children }: { readonly name: string; readonly children: string }) {

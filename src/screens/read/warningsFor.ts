@@ -18,17 +18,13 @@ const WIDE_ANGLE_DEG = 12;
 export function warningsFor(
   reading: AcceptedReading,
   summary: ReadingSummary,
-  setup: Pick<SweepSetup, 'sight' | 'weightStepG'>,
+  setup: Pick<SweepSetup, 'weightStepG'>,
   assumed: readonly string[],
   units: Units,
 ): readonly string[] {
   const { weightStepG } = setup;
   const warnings: string[] = [];
   const { spots, weights } = summary;
-  const { tested = {} } = setup.sight;
-  // The heaviest: figures seen the wrong way round lie on the wrong side of the wheel.
-  if (tested.up === 'reversed') warnings.push(words.warnings.upReversed);
-  if (tested.turn === 'reversed') warnings.push(words.warnings.turnReversed);
   for (const { code, message, remedy } of reading.warnings ?? []) {
     // A file of a later version may warn of what this one has no words for.
     const said = code in words.readingWarnings ? words.readingWarnings[code] : null;

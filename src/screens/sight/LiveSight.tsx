@@ -9,6 +9,7 @@ import { CameraPanel } from './CameraPanel.tsx';
 import { EdgePicker, type PictureShare } from './EdgePicker.tsx';
 import { SightList } from './SightList.tsx';
 import { firstTodo, sightChecks } from './sightChecks.ts';
+import { useKeptTests } from './useKeptTests.ts';
 import { useSignTest } from './useSignTest.ts';
 
 /** The live picture with what is seen in it; a touch on it chooses another edge. */
@@ -16,6 +17,7 @@ export function LiveSight({ state }: { readonly state: SightingState }) {
   const { session, settings } = useApp();
   const [isCameraOpen, setCameraOpen] = useState(false);
   const { progress, setup } = state;
+  useKeptTests(state);
   const overlay = progress?.overlay ?? null;
   const tests = setup.sight.tested ?? {};
   const trial = useSignTest(progress, tests, settings.hearing, (next) => session.noteTests(next));

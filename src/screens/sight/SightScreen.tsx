@@ -52,5 +52,6 @@ function useSightWish(wheelId: string): SightWish | null {
   const job = wheelState(entries.value, wheel.value);
   const { setup, assumed } = nextSetup(wheel.value, stand.value, job);
   const earlier = setup.after ? (job.lastSweep?.reading ?? null) : null;
-  return { wheelId, setup, assumed, earlier, deviceId: stand.value.camera.deviceId };
+  const { deviceId, tested = null } = stand.value.camera;
+  return { wheelId, setup, assumed, earlier, deviceId, tested };
 }

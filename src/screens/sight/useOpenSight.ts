@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useRef } from 'react';
 
 import type { AcceptedReading } from '../../contract/reading.ts';
+import type { KeptSightTests } from '../../contract/logbook.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { useApp } from '../shell/appContext.ts';
 import { prepareCamera } from './cameraMemory.ts';
@@ -12,11 +13,13 @@ export interface SightWish {
   readonly assumed: readonly string[];
   readonly earlier: AcceptedReading | null;
   readonly deviceId: string | null;
+  /** The stand's trials by hand. */
+  readonly tested: KeptSightTests | null;
 }
 
 /**
- * Opens the camera when the screen comes up, and another one when that is chosen, unless it stands there that something went wrong with
- * it; lets it go when the screen is left other than for the sweep. Returns the way to open it again.
+ * Opens the camera when the screen comes up, and another one when that is chosen, unless it stands
+ * there that something went wrong with it; lets it go when the screen is left other than for the sweep. Returns the way to open it again.
  */
 export function useOpenSight(wish: SightWish | null): () => void {
   const { session } = useApp();
@@ -24,12 +27,13 @@ export function useOpenSight(wish: SightWish | null): () => void {
   latest.current = wish;
   const open = useCallback(() => {
     if (latest.current === null) return;
-    const { wheelId, setup, assumed, earlier, deviceId } = latest.current;
+    const { wheelId, setup, assumed, earlier, deviceId, tested } = latest.current;
     void session.openSight(setup, {
       errand: { wheelId, assumed },
       prepare: prepareCamera,
       ...(earlier === null ? {} : { earlier }),
       ...(deviceId === null ? {} : { deviceId }),
+      ...(tested === null ? {} : { tested }),
     });
   }, [session]);
   const isReady = wish !== null;

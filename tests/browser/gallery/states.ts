@@ -1,5 +1,5 @@
 import { noticeFor } from '../../../src/contract/notice.ts';
-import { NO_ERRAND, type SessionState } from '../../../src/contract/session.ts';
+import { NO_ERRAND, type SessionState, type SightingState } from '../../../src/contract/session.ts';
 import {
   acceptedReading,
   drawnOverlay,
@@ -101,13 +101,14 @@ export const SIGHTING_STATES: Readonly<Record<string, SessionState>> = {
     progressOf({ stage: 'looking', trouble: 'too-dark', turnDeg: null, overlay: null }),
   ),
   'sighting-ready': sighting(progressOf({ covered: 1, turningDegPerS: 0 })),
+  'sighting-tried': withTests(sighting(progressOf({ covered: 1, turningDegPerS: 0 }))),
   // The weight's place is at 255°: it stands 37° before the sight, behind the wheel, at the sight.
   'lead-turn': sighting(progressOf({ covered: 40, turnDeg: 68 })),
   'lead-far': sighting(progressOf({ covered: 40, turnDeg: 250 })),
   'lead-here': sighting(progressOf({ covered: 40, turnDeg: 105, turningDegPerS: 0 })),
 };
 
-function sighting(progress: ReturnType<typeof progressOf> | null): SessionState {
+function sighting(progress: ReturnType<typeof progressOf> | null): SightingState {
   // The list of states is read where there is no browser, too.
   const stream = 'MediaStream' in globalThis ? new MediaStream() : ({} as MediaStream);
   return {
@@ -120,6 +121,11 @@ function sighting(progress: ReturnType<typeof progressOf> | null): SessionState 
     framesDropped: 0,
     notice: null,
   };
+}
+
+function withTests(state: SightingState): SessionState {
+  const tested = { up: 'confirmed', turn: 'confirmed' } as const;
+  return { ...state, setup: { ...state.setup, sight: { ...state.setup.sight, tested } } };
 }
 
 function sweeping(

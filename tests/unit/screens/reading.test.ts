@@ -1,13 +1,11 @@
 import { describe, expect, it } from 'vitest';
 
 import { noticeFor } from '../../../src/contract/notice.ts';
-import type { SightTests } from '../../../src/contract/setup.ts';
 import { adviceFor } from '../../../src/screens/read/adviceFor.ts';
 import { readingFileName } from '../../../src/screens/read/readingFileName.ts';
 import { readingSummary } from '../../../src/screens/read/readingSummary.ts';
 import { warningsFor } from '../../../src/screens/read/warningsFor.ts';
 import { NO_STREAK, remedyOf, streakAfter } from '../../../src/screens/state/refusalAdvice.ts';
-import { words } from '../../../src/screens/words/words.ts';
 import { acceptedReading, shedSetup } from '../../browser/gallery/fixtures.ts';
 import type { ReadingWish } from '../../browser/gallery/fixtures.ts';
 
@@ -80,21 +78,6 @@ describe('what to keep in mind', () => {
 
   it('is nothing for a good reading', () => {
     expect(warnings({ amountG: 28, heavyDeg: 75, sdG: 0.4 })).toEqual([]);
-  });
-
-  it('says first when the picture was found to show the world the wrong way round', () => {
-    const wish = { amountG: 28, heavyDeg: 75, sdG: 0.4, standMrad: 15 };
-    const told = (tested: SightTests) =>
-      warningsFor(
-        acceptedReading(wish),
-        summaryOf(wish),
-        { ...shedSetup, sight: { ...shedSetup.sight, tested } },
-        [],
-        'metric',
-      );
-    expect(told({ up: 'confirmed', turn: 'confirmed' })).toHaveLength(1);
-    expect(told({ up: 'reversed' })[0]).toBe(words.warnings.upReversed);
-    expect(told({ turn: 'reversed' })[0]).toBe(words.warnings.turnReversed);
   });
 
   it('names assumed values as long as the response rests on them', () => {

@@ -101,10 +101,6 @@ export const reading: Words['reading'] = {
 };
 
 export const warnings: Words['warnings'] = {
-  upReversed:
-    'In der Druckprobe ging die Kante hoch: das Bild steht kopf, schwer und leicht sind vertauscht. Tablet drehen und noch einmal messen.',
-  turnReversed:
-    'In der Druckprobe drehte das Rad verkehrt herum: das Bild ist gespiegelt, die Stelle liegt auf der falschen Seite. Die rückwärtige Kamera nehmen und noch einmal messen.',
   assumed: (list) =>
     `Angenommen, nicht gemessen: ${list}. Die Gramm sind nur so gut wie diese Werte.`,
   standLean: (mm, direction) =>

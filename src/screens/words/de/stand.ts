@@ -36,6 +36,7 @@ export const stand: Words['stand'] = {
   fieldOfView: 'Kamera sieht in der Breite',
   fieldOfViewHelp: 'Aus dem Datenblatt. Bleibt es leer, ergibt es sich aus der Drehung.',
   cameraOf: 'Gefilmt wird mit',
+  tried: (how) => `Von Hand geprüft: ${how}.`,
   stockAssumed:
     'Noch nichts eingetragen: genommen werden Stücke der kleinsten Stufe von der Werkbank des Rads.',
   piece: 'Gewicht',

@@ -96,10 +96,6 @@ export const reading = {
 };
 
 export const warnings = {
-  upReversed:
-    'In the press test the edge went up: the picture stands on its head, and heavy and light are exchanged. Turn the tablet and sweep again.',
-  turnReversed:
-    'In the press test the wheel was seen to turn the other way round: the picture is mirrored, and the spot is on the wrong side. Use the camera on the back and sweep again.',
   assumed: (list: string) => `Assumed, not measured: ${list}. The grams are only as good as these.`,
   standLean: (mm: string, direction: string) =>
     `The stand leans: ${mm} at the edge, high side ${direction}. Level the plate when you can.`,

@@ -35,6 +35,7 @@ export const stand = {
   fieldOfView: 'Camera sees, side to side',
   fieldOfViewHelp: 'From its data sheet. Found from the turn when empty.',
   cameraOf: 'The wheel is filmed by',
+  tried: (how: string) => `Tried by hand: ${how}.`,
   stockAssumed: 'Nothing entered yet: pieces of the weight step on the wheel’s bench are taken.',
   piece: 'Weight',
   pieceMass: 'Mass',
