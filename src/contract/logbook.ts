@@ -243,6 +243,16 @@ export interface StorageState {
   readonly quotaBytes: number | null;
 }
 
+/** Follows work that takes seconds, and can stop it. */
+export interface WorkWatch {
+  /** Told how much of it is done, 0 to 1. */
+  readonly told: (fraction: number) => void;
+  readonly stop: AbortSignal;
+}
+
+/** All of it is in, or it was stopped and nothing is. */
+export type PutIn = 'in' | 'stopped';
+
 export interface StorageWatch {
   /** The same object until something changes. */
   state(): StorageState;
@@ -272,12 +282,10 @@ export interface Logbook {
   addEntry(entry: LogEntry): Promise<Outcome<void, LogbookTrouble>>;
   /** Takes an entry back; `addEntry` with the same entry undoes that. */
   removeEntry(entryId: string): Promise<Outcome<void, LogbookTrouble>>;
-  /** Everything, to be compared with what comes in. */
-  contents(): Promise<Outcome<LogbookContents, LogbookTrouble>>;
-  /** Everything, for an export: ten thousand traces are not unpacked for it. */
+  /** Everything, for a file or to be compared with one: ten thousand traces are not unpacked for it. */
   packed(): Promise<Outcome<PackedContents, LogbookTrouble>>;
   /** Puts in all of it or nothing; a record with a known id takes the place of the old one. */
-  putIn(contents: LogbookContents): Promise<Outcome<void, LogbookTrouble>>;
+  putIn(contents: PackedContents, watch?: WorkWatch): Promise<Outcome<PutIn, LogbookTrouble>>;
   onChange(changed: () => void): () => void;
 }
 

@@ -1,16 +1,21 @@
 import { useRef, useState } from 'react';
 
+import { ProgressLine } from '../parts/ProgressLine.tsx';
 import { useApp } from '../shell/appContext.ts';
 import { words } from '../words/words.ts';
 import { bringIn, savedLogbook, savedTable, type BroughtIn } from './archiveSteps.ts';
 
-type Said = { readonly kind: 'working' | 'save-failed' | 'save-too-large' } | BroughtIn;
+type Said =
+  | { readonly kind: 'working' | 'bringing-in' | 'save-failed' | 'save-too-large' }
+  | BroughtIn;
 
 /** The logbook to a file and back. */
 export function ArchivePanel() {
   const { logbook, shelf } = useApp();
   const [said, setSaid] = useState<Said | null>(null);
+  const [fraction, setFraction] = useState(0);
   const input = useRef<HTMLInputElement>(null);
+  const stopping = useRef<AbortController | null>(null);
   const log = words.logbook;
   const save = async (make: () => Promise<File | null>) => {
     setSaid({ kind: 'working' });
@@ -24,8 +29,12 @@ export function ArchivePanel() {
   };
   const open = async (file: File | undefined) => {
     if (!file) return;
-    setSaid({ kind: 'working' });
-    setSaid(await bringIn(file, logbook, shelf));
+    const stopped = new AbortController();
+    stopping.current = stopped;
+    setFraction(0);
+    setSaid({ kind: 'bringing-in' });
+    const watch = { told: setFraction, stop: stopped.signal };
+    setSaid(await bringIn(file, logbook, shelf, watch));
     if (input.current) input.current.value = '';
   };
   return (
@@ -63,10 +72,24 @@ export function ArchivePanel() {
             type="file"
             accept=".zip,application/zip"
             data-role="bring-in"
+            disabled={said?.kind === 'bringing-in'}
             onChange={(event) => void open(event.currentTarget.files?.[0])}
           />
         </label>
       </div>
+      {said?.kind === 'bringing-in' && (
+        <div className="logbook-bringing">
+          <ProgressLine name={log.bringingIn} fraction={fraction} />
+          <button
+            type="button"
+            className="plain"
+            data-role="stop-bringing-in"
+            onClick={() => stopping.current?.abort()}
+          >
+            {log.stopBringingIn}
+          </button>
+        </div>
+      )}
       <p className="logbook-rule">{log.mergeRule}</p>
       <div role="status" data-role="archive-said" data-kind={said?.kind}>
         {said !== null && sentences(said).map((text) => <p key={text}>{text}</p>)}
@@ -80,6 +103,11 @@ function sentences(said: Said): string[] {
   switch (said.kind) {
     case 'working':
       return [log.working];
+    // The bar beside it says the rest.
+    case 'bringing-in':
+      return [];
+    case 'stopped':
+      return [log.stopped];
     case 'save-failed':
       return [log.saveFailed];
     case 'save-too-large':

@@ -1,5 +1,5 @@
 import type { FilmShelf } from '../../contract/filmShelf.ts';
-import type { Logbook } from '../../contract/logbook.ts';
+import type { Logbook, WorkWatch } from '../../contract/logbook.ts';
 import { mergedContents, type Merge } from '../../job/mergedContents.ts';
 import { wheelsForAll } from '../../job/wheelsForAll.ts';
 import { readArchive, type ArchiveTrouble } from '../../session/archive/readArchive.ts';
@@ -39,6 +39,7 @@ export async function savedTable(logbook: Logbook): Promise<File | null> {
 }
 
 export type BroughtIn =
+  | { readonly kind: 'stopped' }
   | { readonly kind: 'merged'; readonly merge: Merge; readonly films: number }
   | {
       readonly kind: 'refused';
@@ -46,30 +47,50 @@ export type BroughtIn =
       readonly where: string | null;
     };
 
-/** Brings a saved logbook in: all of it, or nothing. Films first, since only they can fail to fit. */
-export async function bringIn(file: File, logbook: Logbook, shelf: FilmShelf): Promise<BroughtIn> {
-  const read = await readArchive(file).catch(() => null);
+/** How much of the work is done once the records are checked; storing them takes the longer. */
+const CHECKED = 0.3;
+
+/**
+ * Brings a saved logbook in: all of it, or nothing, also when it is stopped. Films first, since only
+ * they can fail to fit.
+ */
+export async function bringIn(
+  file: File,
+  logbook: Logbook,
+  shelf: FilmShelf,
+  { told, stop }: WorkWatch,
+): Promise<BroughtIn> {
+  const checking = { told: (part: number) => told(CHECKED * part), stop };
+  const read = await readArchive(file, checking).catch(() => null);
   if (read === null) return { kind: 'refused', code: 'archive-unreadable', where: null };
   if (!read.ok) {
     const { code, evidence } = read.failure;
+    if (code === 'stopped') return { kind: 'stopped' };
     const where = [evidence['where'], evidence['problem']].filter(Boolean).join(': ');
     return { kind: 'refused', code, where: where || null };
   }
-  const here = await logbook.contents();
+  const here = await logbook.packed();
   const shelved = await shelf.films();
   if (!here.ok) return { kind: 'refused', code: 'storage-trouble', where: null };
   const known = new Set(shelved.ok ? shelved.value.map(({ id }) => id) : []);
   const put: string[] = [];
+  const takeBack = async () => {
+    for (const id of put) await shelf.remove(id);
+  };
   for (const { record, film } of read.value.films) {
     if (known.has(record.id)) continue;
     const stored = await shelf.putIn(record, film);
     if (!stored.ok) {
-      for (const id of put) await shelf.remove(id);
+      await takeBack();
       return { kind: 'refused', code: 'storage-trouble', where: null };
     }
     put.push(record.id);
+    if (stop.aborted) break;
   }
   const merge = mergedContents(here.value, read.value.contents);
-  await logbook.putIn(merge.contents);
-  return { kind: 'merged', merge, films: put.length };
+  const storing = { told: (part: number) => told(CHECKED + (1 - CHECKED) * part), stop };
+  const end = await logbook.putIn(merge.contents, storing);
+  if (end.ok && end.value === 'in') return { kind: 'merged', merge, films: put.length };
+  await takeBack();
+  return { kind: 'stopped' };
 }

@@ -1,4 +1,4 @@
-import { formatShare } from '../words/numbers.ts';
+import { ProgressLine } from '../parts/ProgressLine.tsx';
 import { words } from '../words/words.ts';
 
 export interface FilmProgressProps {
@@ -9,12 +9,5 @@ export interface FilmProgressProps {
 
 export function FilmProgress({ fraction, pass }: FilmProgressProps) {
   const name = pass === 2 ? words.sweep.filmReadAgain : words.sweep.filmRead;
-  return (
-    <div className="film-progress">
-      <span aria-hidden="true">
-        {name} {formatShare(fraction)}
-      </span>
-      <progress value={Math.min(Math.max(fraction, 0), 1)} max={1} aria-label={name} />
-    </div>
-  );
+  return <ProgressLine name={name} fraction={fraction} />;
 }

@@ -27,3 +27,6 @@ export interface LogbookJson {
   /** Records of the films in the archive. */
   readonly films: readonly FilmRecord[];
 }
+
+/** The order of bytes in a file's traces is this one; nearly every machine has it. */
+export const IS_LITTLE_ENDIAN = new Uint8Array(new Uint16Array([1]).buffer)[0] === 1;

@@ -1,11 +1,12 @@
 import { inflateSync } from 'fflate';
 
 import type { FilmRecord } from '../../contract/filmShelf.ts';
-import type { LogbookContents } from '../../contract/logbook.ts';
+import type { PackedContents, WorkWatch } from '../../contract/logbook.ts';
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import { filmFile, LOGBOOK_FILE, TRACES_FILE } from './archiveFormat.ts';
 import { createCrc32, crc32Of } from './crc32.ts';
-import { readLogbookJson } from './readLogbookJson.ts';
+import { createPauses } from './pauses.ts';
+import { checkLogbookJson } from './readLogbookJson.ts';
 import { zipDirectory, type ZippedFile } from './zipDirectory.ts';
 
 export type ArchiveTrouble =
@@ -14,8 +15,10 @@ export type ArchiveTrouble =
   | 'archive-record'
   | 'archive-too-large';
 
+type ReadTrouble = ArchiveTrouble | 'stopped';
+
 export interface ReadArchive {
-  readonly contents: LogbookContents;
+  readonly contents: PackedContents;
   readonly films: readonly { readonly record: FilmRecord; readonly film: Blob }[];
 }
 
@@ -26,9 +29,13 @@ const SLICE_BYTES = 1 << 22;
 
 /**
  * Reads an archive and checks all of it before anything is given out: every file against its
- * checksum, every record against its schema, every reference against what it names.
+ * checksum, every record against its schema, every reference against what it names. What is told is
+ * how much of the records is checked.
  */
-export async function readArchive(archive: Blob): Promise<Outcome<ReadArchive, ArchiveTrouble>> {
+export async function readArchive(
+  archive: Blob,
+  watch?: WorkWatch,
+): Promise<Outcome<ReadArchive, ReadTrouble>> {
   const directory = await zipDirectory(archive);
   if (directory === null) return failed('archive-unreadable', { sizeBytes: archive.size });
   const files = new Map(directory.map((file) => [file.name, file]));
@@ -38,12 +45,20 @@ export async function readArchive(archive: Blob): Promise<Outcome<ReadArchive, A
   if (!traces.ok) return traces;
   const json = parsedJson(text.value);
   if (json === undefined) return failed('archive-unreadable', { file: LOGBOOK_FILE });
-  const read = readLogbookJson(json, traces.value);
+  const checking = checkLogbookJson(json, traces.value);
+  const pause = createPauses();
+  let step = checking.next();
+  for (; !step.done; step = checking.next()) {
+    if (await pause()) watch?.told(step.value);
+    if (watch?.stop.aborted) return failed('stopped');
+  }
+  const read = step.value;
   if (!read.ok) return read;
   const films: { record: FilmRecord; film: Blob }[] = [];
   for (const record of read.value.films) {
     const film = await filmOf(files.get(filmFile(record.id)), record);
     if (!film.ok) return film;
+    if (watch?.stop.aborted) return failed('stopped');
     films.push({ record, film: film.value });
   }
   return succeeded({ contents: read.value.contents, films });

@@ -1,11 +1,11 @@
 import * as v from 'valibot';
 
 import { FilmRecordSchema, type FilmRecord } from '../../contract/filmShelf.ts';
-import type { LogbookContents, LogEntry, WheelRecord } from '../../contract/logbook.ts';
+import type { PackedContents, PackedEntry, WheelRecord } from '../../contract/logbook.ts';
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
-import { readEntry, readStand, readWheel } from '../../contract/readRecords.ts';
-import { entryOfRow } from '../logbook/entryRows.ts';
-import { ARCHIVE_FORMAT } from './archiveFormat.ts';
+import { readStand, readWheel } from '../../contract/readRecords.ts';
+import { packedEntryOfRow } from '../logbook/entryRows.ts';
+import { ARCHIVE_FORMAT, IS_LITTLE_ENDIAN } from './archiveFormat.ts';
 
 /** Ten times what a logbook is made for. */
 const MOST_WHEELS = 20_000;
@@ -22,17 +22,23 @@ const OutlineSchema = v.object({
 });
 
 export interface CheckedLogbook {
-  readonly contents: LogbookContents;
+  readonly contents: PackedContents;
   readonly films: readonly FilmRecord[];
 }
 
 type JsonTrouble = 'archive-newer' | 'archive-record' | 'archive-unreadable';
 
-/** The records of `logbook.json`, all of them right, or the first thing that is wrong. */
-export function readLogbookJson(
-  json: unknown,
-  traces: Uint8Array,
-): Outcome<CheckedLogbook, JsonTrouble> {
+/** So many records are checked in a few milliseconds. */
+const RECORDS_A_STEP = 50;
+
+/** What is given between the steps: how much is done, 0 to 1. */
+type Checking<T> = Generator<number, Outcome<T, JsonTrouble>, undefined>;
+
+/**
+ * The records of `logbook.json`, all of them right, or the first thing that is wrong. Ten thousand
+ * take a second or two: between its steps other work may be done.
+ */
+export function* checkLogbookJson(json: unknown, traces: Uint8Array): Checking<CheckedLogbook> {
   const outline = v.safeParse(OutlineSchema, json);
   if (!outline.success) {
     const issue = outline.issues[0];
@@ -49,24 +55,21 @@ export function readLogbookJson(
     if (!wheel.ok) return wrong(`wheels ${i + 1}`, wheel.failure.evidence);
     readWheels.push(wheel.value);
   }
-  const readEntries = entriesWithTraces(entries, traces);
+  const readEntries = yield* entriesWithTraces(entries, traces);
   if (!readEntries.ok) return readEntries;
-  const doubled = doubledId(readWheels) ?? doubledId(readEntries.value) ?? doubledId(films) ?? null;
+  const doubled = doubledId(readWheels) ?? doubledEntry(readEntries.value) ?? doubledId(films);
   if (doubled !== null) return wrong('id', { problem: `${doubled} is there twice` });
   const known = new Set(readWheels.map(({ id }) => id));
-  const lost = readEntries.value.find(({ wheelId }) => !known.has(wheelId));
-  if (lost) return wrong('wheelId', { problem: `${lost.wheelId} is no wheel of this file` });
+  const lost = readEntries.value.find(({ entry }) => !known.has(entry.wheelId));
+  if (lost) return wrong('wheelId', { problem: `${lost.entry.wheelId} is no wheel of this file` });
   return succeeded({
     contents: { stand: readStandRecord.value, wheels: readWheels, entries: readEntries.value },
     films,
   });
 }
 
-function entriesWithTraces(
-  rows: readonly unknown[],
-  traces: Uint8Array,
-): Outcome<LogEntry[], JsonTrouble> {
-  const entries: LogEntry[] = [];
+function* entriesWithTraces(rows: readonly unknown[], traces: Uint8Array): Checking<PackedEntry[]> {
+  const entries: PackedEntry[] = [];
   let at = 0;
   for (const [i, row] of rows.entries()) {
     const count = traceFloats(row);
@@ -76,10 +79,12 @@ function entriesWithTraces(
     ) {
       return wrong(`entries ${i + 1} trace`, { problem: 'points are missing' });
     }
-    const entry = readEntry(count === null ? row : entryOfRow(row, floatsAt(traces, at, count)));
+    const points = count === null ? undefined : floatsAt(traces, at, count);
+    const entry = packedEntryOfRow(row, points);
     if (!entry.ok) return wrong(`entries ${i + 1}`, entry.failure.evidence);
     entries.push(entry.value);
     at += 4 * (count ?? 0);
+    if ((i + 1) % RECORDS_A_STEP === 0) yield (i + 1) / rows.length;
   }
   if (at !== traces.length) return wrong('traces', { problem: 'points are left over' });
   return succeeded(entries);
@@ -92,10 +97,15 @@ function traceFloats(row: unknown): number | null {
   return 3 * Number(trace.pointCount);
 }
 
-function floatsAt(bytes: Uint8Array, at: number, count: number): Float32Array {
-  const view = new DataView(bytes.buffer, bytes.byteOffset + at, 4 * count);
+/** In memory of their own: what is stored of a list is all of the memory that it lies in. */
+function floatsAt(bytes: Uint8Array, at: number, count: number): Float32Array<ArrayBuffer> {
+  const own = bytes.slice(at, at + 4 * count);
+  if (IS_LITTLE_ENDIAN) return new Float32Array(own.buffer);
+  const view = new DataView(own.buffer);
   return Float32Array.from({ length: count }, (_, i) => view.getFloat32(4 * i, true));
 }
+
+const doubledEntry = (entries: readonly PackedEntry[]) => doubledId(entries.map((e) => e.entry));
 
 function doubledId(records: readonly { readonly id: string }[]): string | null {
   const seen = new Set<string>();

@@ -4,6 +4,7 @@ import { rowOfPacked } from '../logbook/entryRows.ts';
 import {
   ARCHIVE_FORMAT,
   filmFile,
+  IS_LITTLE_ENDIAN,
   LOGBOOK_FILE,
   TRACES_FILE,
   type LogbookJson,
@@ -68,5 +69,3 @@ function pointsInOneRun(lists: readonly Float32Array[]): Uint8Array<ArrayBuffer>
   }
   return bytes;
 }
-
-const IS_LITTLE_ENDIAN = new Uint8Array(new Uint16Array([1]).buffer)[0] === 1;

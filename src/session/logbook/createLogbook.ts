@@ -1,13 +1,16 @@
 import type {
   Logbook,
-  LogbookContents,
   LogbookTrouble,
   LogEntry,
+  PackedContents,
+  PutIn,
   WheelRecord,
+  WorkWatch,
 } from '../../contract/logbook.ts';
 import { failed, succeeded, type Failure, type Outcome } from '../../contract/outcome.ts';
 import { proposedStand } from '../../job/proposals.ts';
 import { createHeldRecords } from './heldRecords.ts';
+import { packedEntry } from './packedTrace.ts';
 import { NO_CHANGE, type RecordBatch, type RecordStore } from './recordStore.ts';
 import { createStorageWatch } from './storageWatch.ts';
 import type { TabLine } from './tabLine.ts';
@@ -37,16 +40,19 @@ export function createLogbook(store: RecordStore, options: LogbookOptions = {}):
   void records.stand().then(() => storage.refresh());
   // One change after the other: what is held is stored with the next one.
   let writing: Promise<unknown> = Promise.resolve();
-  const write = (batch: RecordBatch): Promise<void> => {
+  const watched = (batch: RecordBatch, watch?: WorkWatch): Promise<PutIn> => {
     const written = writing.then(async () => {
-      const stored = await records.write(batch);
+      const end = await records.write(batch, watch);
+      if (end === 'stopped') return 'stopped';
       storage.refresh();
-      if (stored) tabs?.tell();
+      if (end === 'stored') tabs?.tell();
       tellAll();
+      return 'in';
     });
     writing = written;
     return written;
   };
+  const write = async (batch: RecordBatch) => void (await watched(batch));
 
   return {
     storage: {
@@ -69,7 +75,7 @@ export function createLogbook(store: RecordStore, options: LogbookOptions = {}):
       if (!(await records.wheel(entry.wheelId))) {
         return failed('not-found', { wheelId: entry.wheelId });
       }
-      return succeeded(await write({ ...NO_CHANGE, entries: [entry], at: entry.at }));
+      return succeeded(await write({ ...NO_CHANGE, entries: [packedEntry(entry)], at: entry.at }));
     },
     async removeEntry(entryId) {
       const entry = await records.entry(entryId);
@@ -77,17 +83,13 @@ export function createLogbook(store: RecordStore, options: LogbookOptions = {}):
       const removed = [{ id: entryId, wheelId: entry.wheelId }];
       return succeeded(await write({ ...NO_CHANGE, removed, at: new Date().toISOString() }));
     },
-    contents: async () => {
-      const all = await records.all();
-      return succeeded({ ...all, entries: inOrderOfTime(all.entries) });
-    },
     packed: async () => {
-      const all = await records.packed();
+      const all = await records.all();
       const entries = [...all.entries].sort((a, b) => compared(a.entry.at, b.entry.at));
       return succeeded({ ...all, entries });
     },
-    async putIn(contents: LogbookContents) {
-      return succeeded(await write({ ...NO_CHANGE, ...contents }));
+    async putIn(contents: PackedContents, watch?: WorkWatch) {
+      return succeeded(await watched({ ...NO_CHANGE, ...contents }, watch));
     },
     onChange(listener) {
       listeners.add(listener);

@@ -1,16 +1,12 @@
-import type { LogEntry, PackedEntry, TraceHead } from '../../contract/logbook.ts';
+import type { PackedEntry, TraceHead } from '../../contract/logbook.ts';
 import { succeeded, type Outcome } from '../../contract/outcome.ts';
 import { readEntry, readPackedTrace, type RecordTrouble } from '../../contract/readRecords.ts';
-import { LISTS, packedEntry, unpackedTrace } from './packedTrace.ts';
+import { LISTS, unpackedTrace } from './packedTrace.ts';
 
 /** An entry as it is stored: the points of its trace lie beside it. */
 export interface EntryRow {
   readonly row: unknown;
   readonly points: Float32Array<ArrayBuffer> | null;
-}
-
-export function rowOfEntry(entry: LogEntry): EntryRow {
-  return rowOfPacked(packedEntry(entry));
 }
 
 export function rowOfPacked({ entry, trace }: PackedEntry): EntryRow {
@@ -36,7 +32,8 @@ export function packedEntryOfRow(
   const head = traceHeadOf(row);
   const entry = readEntry(head === null ? row : { ...(row as object), trace: null });
   if (!entry.ok) return entry;
-  if (head === null || points?.length !== LISTS * head.pointCount) {
+  const hasTrace = entry.value.kind === 'sweep' && head !== null;
+  if (!hasTrace || points?.length !== LISTS * head.pointCount) {
     return succeeded({ entry: entry.value, trace: null });
   }
   const trace = readPackedTrace({ head, points });

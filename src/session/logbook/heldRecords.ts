@@ -1,19 +1,18 @@
 import type {
   KeepingTrouble,
-  LogbookContents,
   LogEntry,
   PackedContents,
   StandRecord,
   WheelRecord,
+  WorkWatch,
 } from '../../contract/logbook.ts';
 import type { Outcome } from '../../contract/outcome.ts';
-import { wheelAfter } from './memoryRecords.ts';
-import { packedEntry } from './packedTrace.ts';
+import { wheelWith } from './memoryRecords.ts';
+import { unpackedEntry } from './packedTrace.ts';
 import {
-  entriesAfter,
+  batchByWheel,
   joinedBatch,
   NO_CHANGE,
-  touchedWheelIds,
   type RecordBatch,
   type RecordStore,
 } from './recordStore.ts';
@@ -28,10 +27,9 @@ export interface HeldRecords {
   wheel(wheelId: string): Promise<WheelRecord | null>;
   entriesOf(wheelId: string): Promise<readonly LogEntry[]>;
   entry(entryId: string): Promise<LogEntry | null>;
-  all(): Promise<LogbookContents>;
-  packed(): Promise<PackedContents>;
-  /** True when all is in storage now. */
-  write(batch: RecordBatch): Promise<boolean>;
+  all(): Promise<PackedContents>;
+  /** What was stopped is neither stored nor held. */
+  write(batch: RecordBatch, watch?: WorkWatch): Promise<'stored' | 'held' | 'stopped'>;
   trouble(): KeepingTrouble | null;
   heldCount(): number;
   unreadableCount(): number;
@@ -39,6 +37,11 @@ export interface HeldRecords {
 
 export function createHeldRecords(store: RecordStore, onTrouble: () => void): HeldRecords {
   let held = NO_CHANGE;
+  let heldByWheel = batchByWheel(held);
+  const hold = (batch: RecordBatch) => {
+    held = batch;
+    heldByWheel = batchByWheel(batch);
+  };
   let trouble: KeepingTrouble | null = null;
   const setTrouble = (next: KeepingTrouble | null) => {
     if (next === trouble) return;
@@ -60,15 +63,16 @@ export function createHeldRecords(store: RecordStore, onTrouble: () => void): He
 
   const heldWheel = (wheelId: string) => held.wheels.find(({ id }) => id === wheelId) ?? null;
   const entriesOf = async (wheelId: string) =>
-    entriesAfter(await asked(store.entriesOf(wheelId), []), wheelId, held);
+    heldByWheel.entriesAfter(await asked(store.entriesOf(wheelId), []), wheelId);
   const wheel = async (wheelId: string) => {
     const stored = await asked(store.wheel(wheelId), null);
     const latest = heldWheel(wheelId) ?? stored;
-    if (latest === null || !touchedWheelIds(held).has(wheelId)) return latest;
-    return wheelAfter(latest, await entriesOf(wheelId), held);
+    if (latest === null || !heldByWheel.touched.has(wheelId)) return latest;
+    const at = heldByWheel.changesEntriesOf(wheelId) ? held.at : null;
+    return wheelWith(latest, await entriesOf(wheelId), at);
   };
   const withHeld = async (stored: readonly WheelRecord[]) => {
-    const touched = touchedWheelIds(held);
+    const { touched } = heldByWheel;
     const anew = await Promise.all([...touched].map(wheel));
     return [
       ...stored.filter(({ id }) => !touched.has(id)),
@@ -87,33 +91,28 @@ export function createHeldRecords(store: RecordStore, onTrouble: () => void): He
     async entry(entryId) {
       const stored = await asked(store.entry(entryId), null);
       if (held.removed.some(({ id }) => id === entryId)) return null;
-      return held.entries.find(({ id }) => id === entryId) ?? stored;
+      const ofPage = held.entries.find(({ entry }) => entry.id === entryId);
+      return ofPage ? unpackedEntry(ofPage) : stored;
     },
     async all() {
-      const stored = await asked<LogbookContents>(store.all(), EMPTY);
-      const gone = new Set([...held.removed, ...held.entries].map(({ id }) => id));
+      const stored = await asked<PackedContents>(store.all(), EMPTY);
+      const gone = new Set([
+        ...held.removed.map(({ id }) => id),
+        ...held.entries.map(({ entry }) => entry.id),
+      ]);
       return {
         stand: held.stand ?? stored.stand,
         wheels: await withHeld(stored.wheels),
-        entries: [...stored.entries.filter(({ id }) => !gone.has(id)), ...held.entries],
+        entries: [...stored.entries.filter(({ entry }) => !gone.has(entry.id)), ...held.entries],
       };
     },
-    async packed() {
-      const stored = await asked<PackedContents>(store.packed(), EMPTY_PACKED);
-      const gone = new Set([...held.removed, ...held.entries].map(({ id }) => id));
-      const kept = stored.entries.filter(({ entry }) => !gone.has(entry.id));
-      return {
-        stand: held.stand ?? stored.stand,
-        wheels: await withHeld(stored.wheels),
-        entries: [...kept, ...held.entries.map(packedEntry)],
-      };
-    },
-    async write(batch) {
+    async write(batch, watch) {
       const together = joinedBatch(held, batch);
-      const written = await store.write(together);
-      held = written.ok || isEmpty(together) ? NO_CHANGE : together;
+      const written = await store.write(together, watch);
+      if (written.ok && written.value === 'stopped') return 'stopped';
+      hold(written.ok || isEmpty(together) ? NO_CHANGE : together);
       setTrouble(written.ok ? null : written.failure.code);
-      return written.ok;
+      return written.ok ? 'stored' : 'held';
     },
     trouble: () => trouble,
     heldCount: () =>
@@ -125,8 +124,7 @@ export function createHeldRecords(store: RecordStore, onTrouble: () => void): He
   };
 }
 
-const EMPTY: LogbookContents = { stand: null, wheels: [], entries: [] };
-const EMPTY_PACKED: PackedContents = { stand: null, wheels: [], entries: [] };
+const EMPTY: PackedContents = { stand: null, wheels: [], entries: [] };
 
 function isEmpty({ stand, wheels, entries, removed }: RecordBatch): boolean {
   return stand === null && wheels.length + entries.length + removed.length === 0;

@@ -37,6 +37,12 @@ export function packedEntry(entry: LogEntry): PackedEntry {
   return { entry: { ...entry, trace: null }, trace: packedTrace(entry.trace) };
 }
 
+/** Null for `trace` where its points do not fit its head: the figures stand without the drawing. */
+export function unpackedEntry({ entry, trace }: PackedEntry): LogEntry {
+  if (entry.kind !== 'sweep' || trace === null) return entry;
+  return { ...entry, trace: unpackedTrace(trace.head, trace.points) };
+}
+
 export function packedContents(contents: LogbookContents): PackedContents {
   return { ...contents, entries: contents.entries.map(packedEntry) };
 }

@@ -1,18 +1,20 @@
 import type {
   KeepingTrouble,
-  LogbookContents,
   LogEntry,
   PackedContents,
+  PackedEntry,
   StandRecord,
   WheelRecord,
+  WorkWatch,
 } from '../../contract/logbook.ts';
 import type { Outcome } from '../../contract/outcome.ts';
+import { unpackedEntry } from './packedTrace.ts';
 
 /** Changes that belong together: all of them are made, or none. */
 export interface RecordBatch {
   readonly stand: StandRecord | null;
   readonly wheels: readonly WheelRecord[];
-  readonly entries: readonly LogEntry[];
+  readonly entries: readonly PackedEntry[];
   readonly removed: readonly RemovedEntry[];
   /** Becomes the time of change of every wheel whose entries change, where it is later. */
   readonly at: string | null;
@@ -41,26 +43,27 @@ export interface RecordStore {
   wheel(wheelId: string): Kept<WheelRecord | null>;
   entriesOf(wheelId: string): Kept<readonly LogEntry[]>;
   entry(entryId: string): Kept<LogEntry | null>;
-  all(): Kept<LogbookContents>;
-  /** The same with traces as they are kept. */
-  packed(): Kept<PackedContents>;
-  write(batch: RecordBatch): Kept<void>;
+  all(): Kept<PackedContents>;
+  /** Whole, or not at all when it is stopped. */
+  write(batch: RecordBatch, watch?: WorkWatch): Kept<WriteEnd>;
   /** Stored records that could not be read so far. */
   unreadableCount(): number;
 }
+
+export type WriteEnd = 'written' | 'stopped';
 
 export type Kept<T> = Promise<Outcome<T, KeepingTrouble>>;
 
 /** One batch for two, the later one on top. */
 export function joinedBatch(first: RecordBatch, second: RecordBatch): RecordBatch {
   const removedLater = new Set(second.removed.map(({ id }) => id));
-  const addedLater = new Set(second.entries.map(({ id }) => id));
+  const addedLater = new Set(second.entries.map(({ entry }) => entry.id));
   const wheelsLater = new Set(second.wheels.map(({ id }) => id));
   return {
     stand: second.stand ?? first.stand,
     wheels: [...first.wheels.filter(({ id }) => !wheelsLater.has(id)), ...second.wheels],
     entries: [
-      ...first.entries.filter(({ id }) => !addedLater.has(id) && !removedLater.has(id)),
+      ...first.entries.filter(({ entry: { id } }) => !addedLater.has(id) && !removedLater.has(id)),
       ...second.entries,
     ],
     removed: [
@@ -76,28 +79,35 @@ export function later(first: string | null, second: string | null): string | nul
   return first > second ? first : second;
 }
 
-/** Wheels whose entries or own values a batch changes. */
-export function touchedWheelIds({ wheels, entries, removed }: RecordBatch): Set<string> {
-  return new Set([
-    ...wheels.map(({ id }) => id),
-    ...entries.map(({ wheelId }) => wheelId),
-    ...removed.map(({ wheelId }) => wheelId),
-  ]);
+/** A batch by the wheels that it touches: each is asked for once, of thousands. */
+export interface BatchByWheel {
+  /** Wheels whose entries or own values the batch changes. */
+  readonly touched: ReadonlySet<string>;
+  changesEntriesOf(wheelId: string): boolean;
+  /** A wheel's entries once the batch is made; `stored` are those before, `taken` is how its own are. */
+  entriesAfter(
+    stored: readonly LogEntry[],
+    wheelId: string,
+    taken?: (packed: PackedEntry) => LogEntry,
+  ): LogEntry[];
 }
 
-export function changesEntriesOf({ entries, removed }: RecordBatch, wheelId: string): boolean {
-  return [...entries, ...removed].some((one) => one.wheelId === wheelId);
-}
-
-/** A wheel's entries once the batch is made. */
-export function entriesAfter(
-  entries: readonly LogEntry[],
-  wheelId: string,
-  batch: RecordBatch,
-): LogEntry[] {
-  const gone = new Set([...batch.removed, ...batch.entries].map(({ id }) => id));
-  return [
-    ...entries.filter(({ id }) => !gone.has(id)),
-    ...batch.entries.filter((entry) => entry.wheelId === wheelId),
-  ];
+export function batchByWheel({ wheels, entries, removed }: RecordBatch): BatchByWheel {
+  const gone = new Set([...removed.map(({ id }) => id), ...entries.map(({ entry }) => entry.id)]);
+  const losing = new Set(removed.map(({ wheelId }) => wheelId));
+  const added = new Map<string, PackedEntry[]>();
+  for (const packed of entries) {
+    const { wheelId } = packed.entry;
+    const ofWheel = added.get(wheelId);
+    if (ofWheel) ofWheel.push(packed);
+    else added.set(wheelId, [packed]);
+  }
+  return {
+    touched: new Set([...wheels.map(({ id }) => id), ...added.keys(), ...losing]),
+    changesEntriesOf: (wheelId) => added.has(wheelId) || losing.has(wheelId),
+    entriesAfter: (stored, wheelId, taken = unpackedEntry) => [
+      ...stored.filter(({ id }) => !gone.has(id)),
+      ...(added.get(wheelId) ?? []).map(taken),
+    ],
+  };
 }

@@ -24,7 +24,7 @@ export async function wholeOrNothing<T>(writing: Writing, work: () => Promise<T>
 }
 
 /** A transaction that has failed by itself cannot be taken back once more. */
-function abort(writing: Writing): void {
+export function abort(writing: Pick<Writing, 'abort'>): void {
   try {
     writing.abort();
   } catch {

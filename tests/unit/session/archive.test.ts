@@ -4,12 +4,13 @@ import { describe, expect, it } from 'vitest';
 import { readArchive } from '../../../src/session/archive/readArchive.ts';
 import { storedZip } from '../../../src/session/archive/storedZip.ts';
 import { writeArchive } from '../../../src/session/archive/writeArchive.ts';
-import { packedContents } from '../../../src/session/logbook/packedTrace.ts';
+import { packedContents, unpackedEntry } from '../../../src/session/logbook/packedTrace.ts';
 import { zipDirectory } from '../../../src/session/archive/zipDirectory.ts';
 import { readingsCsv } from '../../../src/session/archive/readingsCsv.ts';
 import { wheelsForAll } from '../../../src/job/wheelsForAll.ts';
 import { mergedContents } from '../../../src/job/mergedContents.ts';
 import { createMemoryLogbook } from '../../../src/session/logbook/memoryLogbook.ts';
+import { checkedAtOnce } from '../../fakes/checkedAtOnce.ts';
 import { earlierArchive } from '../../fakes/earlierArchive.ts';
 import { filmRecord, smallLogbook } from '../../fakes/archiveFixtures.ts';
 
@@ -22,7 +23,7 @@ describe('an archive', () => {
       { record: filmRecord('f1', film.size), film },
     ]);
     const read = await readArchive(archive);
-    expect(read.ok && read.value.contents).toEqual(contents);
+    expect(read.ok && read.value.contents).toEqual(packedContents(contents));
     const [back] = read.ok ? read.value.films : [];
     expect(back!.record).toEqual(filmRecord('f1', film.size));
     expect(await back!.film.arrayBuffer()).toEqual(await film.arrayBuffer());
@@ -34,7 +35,7 @@ describe('an archive', () => {
     const directory = await zipDirectory(saved);
     expect(directory!.map(({ isCompressed }) => isCompressed)).toEqual([true, false, false]);
     const read = await readArchive(saved);
-    expect(read.ok && read.value.contents).toEqual(contents);
+    expect(read.ok && read.value.contents).toEqual(packedContents(contents));
     expect(read.ok && read.value.films).toHaveLength(1);
   });
 
@@ -100,7 +101,7 @@ describe('an archive', () => {
     const left = wheels.filter(({ id }) => id === 'w2');
     const saved = { stand, wheels: wheelsForAll(left, entries), entries };
     const read = await readArchive(await writeArchive(packedContents(saved)));
-    expect(read.ok && read.value.contents.entries).toEqual(entries);
+    expect(read.ok && read.value.contents.entries.map(unpackedEntry)).toEqual(entries);
     expect(
       read.ok && read.value.contents.wheels.map(({ id, massKg }) => [id, massKg.value]),
     ).toEqual([
@@ -111,9 +112,8 @@ describe('an archive', () => {
   });
 
   it('of a later form is told apart from a broken one', async () => {
-    const { readLogbookJson } = await import('../../../src/session/archive/readLogbookJson.ts');
     const json = { format: 'tiltsweep.logbook/2', madeAt: '2031-01-01T00:00:00.000Z' };
-    expect(readLogbookJson(json, new Uint8Array(0))).toMatchObject({
+    expect(checkedAtOnce(json, new Uint8Array(0))).toMatchObject({
       failure: { code: 'archive-newer' },
     });
   });
@@ -121,41 +121,56 @@ describe('an archive', () => {
 
 describe('merging', () => {
   it('into an empty logbook gives the same logbook', async () => {
-    const contents = smallLogbook();
+    const contents = packedContents(smallLogbook());
     const logbook = createMemoryLogbook();
     const empty = { stand: null, wheels: [], entries: [] };
     await logbook.putIn(mergedContents(empty, contents).contents);
     const original = createMemoryLogbook();
     await original.putIn(contents);
-    expect(await logbook.contents()).toEqual(await original.contents());
+    expect(await logbook.packed()).toEqual(await original.packed());
     expect(await logbook.wheel('w1')).toMatchObject({ value: { stage: 'proved' } });
   });
 
   it('of what is here already changes nothing', () => {
-    const merge = mergedContents(smallLogbook(), smallLogbook());
+    const merge = mergedContents(packedContents(smallLogbook()), packedContents(smallLogbook()));
     expect(merge.contents).toEqual({ stand: null, wheels: [], entries: [] });
     expect(merge).toMatchObject({ sameRecords: 8, doubledEntries: 0, keptOwnStand: true });
   });
 
   it('keeps both of two entries under one name, and not a third when done twice', () => {
-    const here = smallLogbook();
+    const here = packedContents(smallLogbook());
     const other = {
       ...here,
-      entries: here.entries.map((entry) =>
-        entry.kind === 'note' ? { ...entry, text: 'another text' } : entry,
+      entries: here.entries.map(({ entry, trace }) =>
+        entry.kind === 'note'
+          ? { entry: { ...entry, text: 'another text' }, trace }
+          : { entry, trace },
       ),
     };
     const merge = mergedContents(here, other);
     expect(merge.doubledEntries).toBe(1);
     const [second] = merge.contents.entries;
-    expect(second).toMatchObject({ text: 'another text', wheelId: 'w2' });
-    expect(second!.id).not.toBe('n1');
+    expect(second).toMatchObject({ entry: { text: 'another text', wheelId: 'w2' } });
+    expect(second!.entry.id).not.toBe('n1');
+    const after = { ...here, entries: [...here.entries, second!] };
+    expect(mergedContents(after, other).contents.entries).toEqual([]);
+  });
+
+  it('keeps both of two sweeps under one name whose traces differ in one point', () => {
+    const here = packedContents(smallLogbook());
+    const other = packedContents(smallLogbook());
+    const { entry, trace } = other.entries.find((one) => one.trace !== null)!;
+    trace!.points[5]! += 0.25;
+    const merge = mergedContents(here, other);
+    expect(merge.doubledEntries).toBe(1);
+    const [second] = merge.contents.entries;
+    expect(second!.entry.id).toMatch(new RegExp(`^${entry.id}~`));
     const after = { ...here, entries: [...here.entries, second!] };
     expect(mergedContents(after, other).contents.entries).toEqual([]);
   });
 
   it('keeps the values of a wheel that were changed last', () => {
-    const here = smallLogbook();
+    const here = packedContents(smallLogbook());
     const changed = (changedAt: string) => ({
       ...here,
       wheels: here.wheels.map((wheel) => ({ ...wheel, tyre: '205/55 R16', changedAt })),

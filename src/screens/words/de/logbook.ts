@@ -39,6 +39,9 @@ export const logbook: Words['logbook'] = {
   saveTable: 'Messungen als Tabelle sichern (CSV)',
   bringIn: 'Gesichertes Logbuch einlesen',
   working: 'Einen Augenblick',
+  bringingIn: 'Einlesen',
+  stopBringingIn: 'Einlesen abbrechen',
+  stopped: 'Abgebrochen. Nichts wurde eingelesen.',
   saveFailed: 'Das Logbuch ließ sich nicht aus dem Speicher lesen.',
   saveTooLarge:
     'Mit seinen Filmen ist das Logbuch größer als eine Datei fasst (4 GB). Ohne sie speichern oder zuvor Filme löschen.',

@@ -38,6 +38,9 @@ export const logbook = {
   saveTable: 'Save readings as a table (CSV)',
   bringIn: 'Bring in a saved logbook',
   working: 'One moment',
+  bringingIn: 'Bringing in',
+  stopBringingIn: 'Stop bringing in',
+  stopped: 'Stopped. Nothing was brought in.',
   saveFailed: 'The logbook could not be read from storage.',
   saveTooLarge:
     'With its films the logbook is more than one file holds (4 GB). Save it without them, or delete films first.',
