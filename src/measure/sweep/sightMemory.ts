@@ -1,5 +1,4 @@
 import type { SightMemory } from '../../contract/sweep.ts';
-import { closeTurn } from '../turn/closedTurn.ts';
 import { carriedPoint } from './carriedPoint.ts';
 import type { SolvedGeometry } from './solvedSweep.ts';
 import type { SweepRecording } from './sweepRecording.ts';
@@ -8,10 +7,9 @@ import type { WheelView } from './wheelView.ts';
 /** Camera, line and edge as the whole sweep taught them, and its turn's scale where that closed. */
 export function sightOfGeometry(
   recording: SweepRecording,
-  { view, observations }: SolvedGeometry,
+  { view, observations, closure }: SolvedGeometry,
 ): SightMemory {
   const first = observations.leans[0];
-  const closure = closeTurn(recording.turn);
   return {
     ...cameraOf(view),
     ...(closure ? { turnScale: closure.scale / seenTurnRatio(recording.view, view) } : {}),

@@ -38,6 +38,8 @@ export interface SolvedGeometry {
   readonly line: FaceLine;
   readonly refined: RefinedShifts;
   readonly observations: EdgeObservations;
+  /** Null when no two views a turn apart match. */
+  readonly closure: TurnClosure | null;
 }
 
 export function solveGeometry(recording: SweepRecording): Outcome<SolvedGeometry, RefusalCode> {
@@ -67,18 +69,17 @@ export function solveGeometry(recording: SweepRecording): Outcome<SolvedGeometry
       blocks: line.blocksSeen,
     });
   }
-  return succeeded({ view, line, refined, observations });
+  return succeeded({ view, line, refined, observations, closure });
 }
 
 export function solveSweep(
   recording: SweepRecording,
   geometry: SolvedGeometry,
 ): Outcome<SolvedSweep, RefusalCode> {
-  const closure = closeTurn(recording.turn);
+  const { view, line, refined, closure } = geometry;
   if (!closure) return failed('turn-uncertain', { what: 'no two views a turn apart match' });
   const mark = markOf(recording, closure);
   if (!mark.ok) return mark;
-  const { view, line, refined } = geometry;
   const turnDegOf = turnOf(recording, closure.scale, mark.value.middleDeg);
   const observations = edgeObservations(recording, refined, view, turnDegOf);
   const fit = fitTilt(observations);

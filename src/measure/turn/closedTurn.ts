@@ -22,6 +22,11 @@ export interface TurnClosure {
 
 /** Turn between two later views that are tried, degrees. */
 const PAIR_SPACING_DEG = 2;
+/**
+ * Views that are tried at most: as many as one whole turn has. Each takes milliseconds, and of a wheel
+ * that was turned for minutes more of them would say the same.
+ */
+const MOST_VIEWS = 180;
 /** The raw sum of a revolution is within this of 360°: 7 % of error in scale. */
 const CLOSURE_REACH_DEG = 25;
 /** Earlier views at about the right place that are tried for each later one, degrees apart. */
@@ -38,11 +43,13 @@ export function closeTurn(tracker: TurnTracker): TurnClosure | null {
   const { turnDeg } = tracker;
   const pairs: { excessDeg: number; correlation: number }[] = [];
   const byTurn = sortedByTurn(turnDeg);
-  const lowest = turnDeg[byTurn[0]];
-  let nextAt = -Infinity;
+  const firstDeg = turnDeg[byTurn[0]] + 360 - CLOSURE_REACH_DEG - 20;
+  const spanDeg = turnDeg[byTurn[byTurn.length - 1]] - firstDeg;
+  const spacingDeg = Math.max(PAIR_SPACING_DEG, spanDeg / MOST_VIEWS);
+  let nextAt = firstDeg;
   for (const index of byTurn) {
-    if (turnDeg[index] < nextAt || turnDeg[index] - lowest < 360 - CLOSURE_REACH_DEG - 20) continue;
-    nextAt = turnDeg[index] + PAIR_SPACING_DEG;
+    if (turnDeg[index] < nextAt) continue;
+    nextAt = turnDeg[index] + spacingDeg;
     const pair = bestEarlier(tracker, byTurn, index);
     if (pair) pairs.push(pair);
   }
