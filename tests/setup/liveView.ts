@@ -23,12 +23,18 @@ export async function heldBy(browser: Browser, page: Page): Promise<Held> {
     ).measureUserAgentSpecificMemory();
     return bytes;
   });
+  return { scriptsMb: bytes / 1e6, processMb: await largestPage(browser, 'VmRSS') };
+}
+
+/** The most memory that the process of a page has had so far, MB; not a number where it is not told. */
+export const peakMb = (browser: Browser): Promise<number> => largestPage(browser, 'VmHWM');
+
+async function largestPage(browser: Browser, field: 'VmRSS' | 'VmHWM'): Promise<number> {
   const session = await browser.newBrowserCDPSession();
   const { processInfo } = await session.send('SystemInfo.getProcessInfo');
   await session.detach();
   const pages = processInfo.filter(({ type }) => type === 'renderer').map(({ id }) => id);
-  const sizes = await Promise.all(pages.map(residentMb));
-  return { scriptsMb: bytes / 1e6, processMb: Math.max(...sizes) };
+  return Math.max(...(await Promise.all(pages.map((id) => toldMb(id, field)))));
 }
 
 /** Aims the camera at a wheel of a fresh logbook; resolves when the sight is found and followed. */
@@ -47,8 +53,8 @@ export async function openLiveView(page: Page, setup: SweepSetup): Promise<void>
 }
 
 /** Linux tells of a process's memory in /proc; elsewhere it is not known. */
-async function residentMb(processId: number): Promise<number> {
+async function toldMb(processId: number, field: 'VmRSS' | 'VmHWM'): Promise<number> {
   const { readFile } = await import('node:fs/promises');
   const status = await readFile(`/proc/${processId}/status`, 'utf8').catch(() => '');
-  return Number(/VmRSS:\s+(\d+) kB/.exec(status)?.[1] ?? NaN) / 1000;
+  return Number(new RegExp(`${field}:\\s+(\\d+) kB`).exec(status)?.[1] ?? NaN) / 1000;
 }
