@@ -2,7 +2,7 @@ import type { TyreProfile } from '../shape/tyreProfile.ts';
 
 /** What a line of sight meets first, and where, in the tyre frame. */
 export interface Meeting {
-  kind: 'nothing' | 'skin' | 'lid';
+  kind: 'nothing' | 'skin' | 'rim';
   along: number;
   x: number;
   y: number;
@@ -31,6 +31,7 @@ export interface TyreMeeter {
 }
 
 const CLOSE_MM = 0.004;
+const WELL_INSIDE_MM = 0.25;
 /** Below this sine {@link shortArcsine} is right to 10⁻⁵ rad. */
 const SHORT_ARC = 0.45;
 
@@ -124,14 +125,19 @@ export function tyreMeeter(profile: TyreProfile, lidMm: number): TyreMeeter {
     return Math.sqrt(x * x + y * y);
   };
 
+  /** Where the line goes in through a cylinder about the axle; -1 where it passes by. */
+  const cylinderAlong = (radiusMm: number): number => {
+    const a = line[3] * line[3] + line[4] * line[4];
+    const b = line[0] * line[3] + line[1] * line[4];
+    const away = line[0] * line[0] + line[1] * line[1] - radiusMm * radiusMm;
+    const root = b * b - a * away;
+    return root < 0 ? -1 : (-b - Math.sqrt(root)) / a;
+  };
+
   const firstAlong = (): number => {
     const top = line[5] < 0 ? (topMm - line[2]) / line[5] : Infinity;
     if (top > 0 && radiusAt(top) < outerRadiusMm) return top;
-    const a = line[3] * line[3] + line[4] * line[4];
-    const b = line[0] * line[3] + line[1] * line[4];
-    const away = line[0] * line[0] + line[1] * line[1] - outerRadiusMm * outerRadiusMm;
-    const root = b * b - a * away;
-    return root < 0 ? -1 : (-b - Math.sqrt(root)) / a;
+    return cylinderAlong(outerRadiusMm);
   };
 
   /** Near the last meeting, if the line still goes inward there; else where it comes near at all. */
@@ -143,12 +149,21 @@ export function tyreMeeter(profile: TyreProfile, lidMm: number): TyreMeeter {
     return found.along + found.outside / -found.slope;
   };
 
-  const meetLid = (): boolean => {
-    const along = (lidMm - line[2]) / line[5];
-    if (!(along > 0 && radiusAt(along) < flangeRadiusMm)) return false;
+  /**
+   * Where the line comes to the rim if no rubber stands before it: through the plane over it, or
+   * from outside against its lip. Infinity where it does not.
+   */
+  const rimAlong = (): number => {
+    const lid = (lidMm - line[2]) / line[5];
+    if (lid > 0 && radiusAt(lid) < flangeRadiusMm) return lid;
+    const lip = cylinderAlong(flangeRadiusMm);
+    const height = line[2] + lip * line[5];
+    return lip > 0 && height > 0 && height < lidMm ? lip : Infinity;
+  };
+
+  const meetRimAt = (along: number): void => {
     measure(along);
-    found.kind = 'lid';
-    return true;
+    found.kind = 'rim';
   };
 
   return {
@@ -164,12 +179,19 @@ export function tyreMeeter(profile: TyreProfile, lidMm: number): TyreMeeter {
       found.kind = 'nothing';
       let along = startAlong(last);
       if (along < 0) return;
+      const rim = rimAlong();
       let passed = false;
       for (let step = 0; step < MOST_STEPS; step++) {
+        // A step nearly along the sidewall may be long: the rim stops it.
+        if (along >= rim) return meetRimAt(rim);
         measure(along);
         if (found.z < -topMm || (passed && found.radius > outerRadiusMm)) return;
-        // Inside the bead's circle there is the rim, not the tyre.
-        if (found.radius < flangeRadiusMm && meetLid()) return;
+        if (found.outside < -WELL_INSIDE_MM) {
+          // Newton's rule came over the rim in one step and out again inside the far side.
+          along += found.outside / Math.max(0.1, -found.slope);
+          passed = true;
+          continue;
+        }
         if (found.outside < CLOSE_MM) {
           found.kind = 'skin';
           placeOnProfile();
@@ -178,7 +200,7 @@ export function tyreMeeter(profile: TyreProfile, lidMm: number): TyreMeeter {
         if (found.slope >= -0.001 && !passed) {
           if (found.z < 0 || found.radius > outerRadiusMm) return;
           // Over the near sidewall: down to the rim, or on to the far side.
-          if (meetLid()) return;
+          if (rim < Infinity) return meetRimAt(rim);
           passed = true;
         }
         along += passed ? Math.max(found.outside, 0.5) : found.outside / -found.slope;

@@ -94,6 +94,17 @@ export function sightLight(model: StandModel, view: FrameView): SightLight {
     return 1 + SPECKLE * (2 * (hash - Math.floor(hash)) - 1);
   };
 
+  /** A value of the rim's map, linear between texels. */
+  const rimTexel = (column: number, row: number, k: number): number => {
+    const { size, texels } = rim;
+    const at = 4 * ((row | 0) * size + (column | 0)) + k;
+    const down = 4 * size;
+    const wc = column - (column | 0);
+    const wr = row - (row | 0);
+    const top = texels[at] * (1 - wc) + texels[at + 4] * wc;
+    return top * (1 - wr) + (texels[at + down] * (1 - wc) + texels[at + down + 4] * wc) * wr;
+  };
+
   const rimLight = (dx: number, dy: number, dz: number, sum: Float64Array): boolean => {
     meetRim(rim, found.x, found.y, found.z, dx, dy, dz, onRim);
     const { column, row } = onRim;
@@ -104,15 +115,14 @@ export function sightLight(model: StandModel, view: FrameView): SightLight {
     const ax = nx / length;
     const ay = ny / length;
     const az = (2 * N) / length;
-    const at = 4 * ((row | 0) * rim.size + (column | 0));
     const deep = Math.max(0, rim.lidMm - onRim.z);
     const shade = 1 / (1 + 0.0006 * deep * deep);
     const falling = fallingLight(view, ax, ay, az) * shade;
-    const gloss = rim.texels[at + 3] / 255;
+    const gloss = rimTexel(column, row, 3) / 255;
     const mirrored = mirroredLight(view, ax, ay, az, dx, dy, dz, 0.35) * gloss * shade;
     for (let k = 0; k < 3; k++) {
-      const root = rim.texels[at + k] / 255;
-      sum[k] += L.gain * root * root * (0.75 * falling + 0.9 * mirrored);
+      const root = rimTexel(column, row, k) / 255;
+      sum[k] += L.gain * root * root * (L.rimFalling * falling + L.rimMirrored * mirrored);
     }
     return true;
   };
@@ -122,7 +132,7 @@ export function sightLight(model: StandModel, view: FrameView): SightLight {
       const { eye } = view;
       meeter.meet(eye[0], eye[1], eye[2], dx, dy, dz);
       if (found.kind === 'nothing') return false;
-      return found.kind === 'lid' ? rimLight(dx, dy, dz, sum) : tyreLight(dx, dy, dz, sum);
+      return found.kind === 'rim' ? rimLight(dx, dy, dz, sum) : tyreLight(dx, dy, dz, sum);
     },
   };
 }

@@ -103,7 +103,8 @@ vec3 rimLight(vec3 p, vec3 way) {
   vec4 look = textureLod(rimTexels, at, 0.0);
   float deep = max(0.0, tyreSize.w - p.z);
   float shade = 1.0 / (1.0 + 0.0006 * deep * deep);
-  float light = 0.75 * fallingLight(n) * shade + 0.9 * mirrored(n, way, 0.35) * look.a * shade;
+  float light = ${f(L.rimFalling)} * fallingLight(n) * shade
+    + ${f(L.rimMirrored)} * mirrored(n, way, 0.35) * look.a * shade;
   return ${f(L.gain)} * squared(look.rgb) * light;
 }
 

@@ -34,32 +34,46 @@ Skin skinAt(vec3 p) {
   return Skin(reach - a.z, side * way, from.x / reach, side * from.y / reach, r);
 }
 
-float firstAlong(vec3 o, vec3 d) {
-  float top = d.z < 0.0 ? (tyreSize.z - o.z) / d.z : -1.0;
-  if (top > 0.0 && length(o.xy + top * d.xy) < tyreSize.x) return top;
+// Where the line goes in through a cylinder about the axle; -1 where it passes by.
+float cylinderAlong(vec3 o, vec3 d, float radius) {
   float a = dot(d.xy, d.xy);
   float b = dot(o.xy, d.xy);
-  float root = b * b - a * (dot(o.xy, o.xy) - tyreSize.x * tyreSize.x);
+  float root = b * b - a * (dot(o.xy, o.xy) - radius * radius);
   return root < 0.0 ? -1.0 : (-b - sqrt(root)) / a;
 }
 
-// 0 nothing, 1 skin, 2 the plane over the rim.
+float firstAlong(vec3 o, vec3 d) {
+  float top = d.z < 0.0 ? (tyreSize.z - o.z) / d.z : -1.0;
+  if (top > 0.0 && length(o.xy + top * d.xy) < tyreSize.x) return top;
+  return cylinderAlong(o, d, tyreSize.x);
+}
+
+// Through the plane over the rim, or from outside against its lip; far away where neither.
+float rimAlong(vec3 o, vec3 d) {
+  float lid = (tyreSize.w - o.z) / d.z;
+  if (lid > 0.0 && length(o.xy + lid * d.xy) < tyreSize.y) return lid;
+  float lip = cylinderAlong(o, d, tyreSize.y);
+  float height = o.z + lip * d.z;
+  return lip > 0.0 && height > 0.0 && height < tyreSize.w ? lip : 1e9;
+}
+
+// 0 nothing, 1 skin, 2 the rim.
 int meetTyre(vec3 o, vec3 d, out float along) {
   along = firstAlong(o, d);
   if (along < 0.0) return 0;
-  float lid = (tyreSize.w - o.z) / d.z;
-  bool overRim = lid > 0.0 && length(o.xy + lid * d.xy) < tyreSize.y;
+  float rim = rimAlong(o, d);
   bool passed = false;
   for (int i = 0; i < 48; i++) {
+    if (along >= rim) { along = rim; return 2; }
     vec3 p = o + along * d;
     Skin s = skinAt(p);
     if (p.z < -tyreSize.z || (passed && s.radius > tyreSize.x)) return 0;
-    if (s.radius < tyreSize.y && overRim) { along = lid; return 2; }
-    if (s.outside < 0.01) return 1;
     float slope = s.normalRadius * dot(p.xy, d.xy) / s.radius + s.normalZ * d.z;
+    if (s.outside < -0.25) { along += s.outside / max(0.1, -slope); passed = true; continue; }
+    if (s.outside < 0.01) return 1;
     if (slope >= -0.001 && !passed) {
       if (p.z < 0.0 || s.radius > tyreSize.x) return 0;
-      if (overRim) { along = lid; return 2; }
+      if (rim < 1e8) { along = rim; return 2; }
       passed = true;
     }
     along += passed ? max(s.outside, 0.5) : s.outside / -slope;

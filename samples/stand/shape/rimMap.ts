@@ -16,10 +16,20 @@ export interface RimMap {
   readonly texels: Uint8Array;
 }
 
-const SIZE = 512;
+const SIZE = 640;
 /** The rim's lip stands over the tyre's bead by so much. */
 const LIP_MM = 6;
+/** Of the tyre's flank so much is in the map: sights that leave over the far lip end on it. */
+const FLANK_MM = 14;
+/** The lip goes on by two texels where sights come against it from outside. */
+const LIP_OUTSIDE_MM = 1.4;
 const WINDOW_DEPTH_MM = 125;
+/** Fall of walls in windows, mm per mm: a wall of a texel would have no slope of its own. */
+const WALL_FALL = 5;
+/** Where light comes in from above alone, walls are darker the deeper; the least that is left. */
+const DEEP_SHADE = 0.3;
+/** Below the lid, the end of the ledge behind the lip. */
+const LEDGE_MM = 23;
 const BOLTS = 5;
 const BOLT_CIRCLE_MM = 52;
 /** Length of stuck-on lead or zinc per gram, and of one piece of 5 g with its gap. */
@@ -47,10 +57,13 @@ const PAINT = {
 const STEEL = [0.55, 0.55, 0.56] as const;
 const BLACK = [0.012, 0.012, 0.012] as const;
 const ZINC = [0.36, 0.37, 0.4] as const;
+const RUBBER = [0.026, 0.0255, 0.025] as const;
+/** Unevenness of paint, share. */
+const GRAIN = 0.03;
 
 export function rimMap(scene: StandScene, profile: TyreProfile, ballCentreMm: number): RimMap {
   const lidMm = skinPoint(profile, profileLengthMm(profile))[1] + LIP_MM;
-  const halfWidthMm = profile.flangeRadiusMm + 1;
+  const halfWidthMm = profile.flangeRadiusMm + FLANK_MM;
   const heightMm = new Float32Array(SIZE * SIZE);
   const texels = new Uint8Array(4 * SIZE * SIZE);
   const grain = latticeNoise(scene.seed + 51, 300, 300);
@@ -63,7 +76,7 @@ export function rimMap(scene: StandScene, profile: TyreProfile, ballCentreMm: nu
       const spot = spotAt(scene, profile, place, lidMm, ballCentreMm);
       const at = row * SIZE + column;
       heightMm[at] = spot.z;
-      const shade = 1 + 0.1 * noiseAt(grain, column / SIZE, row / SIZE);
+      const shade = 1 + GRAIN * noiseAt(grain, column / SIZE, row / SIZE);
       for (let k = 0; k < 3; k++) {
         texels[4 * at + k] = Math.round(255 * Math.sqrt(Math.min(1, spot.rgb[k] * shade)));
       }
@@ -106,13 +119,18 @@ function metalAt(
     const z = ballCentreMm + Math.sqrt(Math.max(0, ball * ball - place.r * place.r));
     return { z, rgb: STEEL, gloss: 1 };
   }
+  if (inFromLip < -LIP_OUTSIDE_MM) {
+    const { toRad } = profile.arcs[profile.arcs.length - 1];
+    const z = lidMm - LIP_MM - inFromLip * Math.tan(toRad - Math.PI / 2);
+    return { z, rgb: RUBBER, gloss: 0 };
+  }
   if (inFromLip < 10) {
     const over = (inFromLip - 4.5) / 5;
     return { z: lidMm - 0.5 - 3 * over * over, rgb: paint, gloss: 0.8 };
   }
   if (inFromLip < 34) {
     const share = (inFromLip - 10) / 24;
-    const ledge = 9 + 14 * share + 3 * Math.sin(share * Math.PI * 2);
+    const ledge = 9 + (LEDGE_MM - 9) * share + 3 * Math.sin(share * Math.PI * 2);
     return { z: lidMm - ledge, rgb: paint, gloss: 0.5 };
   }
   return spokeAt(scene, place, lidMm, profile.flangeRadiusMm - 34, paint);
@@ -138,10 +156,12 @@ function spokeAt(
     const share = away / half;
     return { z: face - 7 * share ** 3, rgb: paint, gloss: 0.7 };
   }
-  // The window's wall slopes a little, so that it is seen as a wall.
-  const z = Math.max(lidMm - WINDOW_DEPTH_MM, face - 7 - 6 * (away - half));
-  const dark = z < face - 40 ? 0.25 : 0.7;
-  return { z, rgb: [paint[0] * dark, paint[1] * dark, paint[2] * dark], gloss: 0.2 };
+  const ofSpoke = face - 7 - WALL_FALL * (away - half);
+  const ofBarrel = lidMm - LEDGE_MM - WALL_FALL * (outerMm - place.r);
+  const floor = lidMm - WINDOW_DEPTH_MM;
+  const z = Math.max(floor, ofSpoke, ofBarrel);
+  const shade = 0.75 - (0.75 - DEEP_SHADE) * Math.min(1, (face - z) / 70);
+  return { z, rgb: [paint[0] * shade, paint[1] * shade, paint[2] * shade], gloss: 0.2 };
 }
 
 function hubAt(place: Place, face: number, paint: readonly [number, number, number]): Spot {

@@ -140,7 +140,8 @@ function paint(
   if (!onTread) shade *= ringShade(wayMm - scene.tyre.treadHalfWidthMm, across, scene.seed);
   // Dust lies in patches, and where nothing rubs it off: in the cuts and beside them.
   const lies = depthMm[index] > 0.5 ? 1.3 : onTread ? 0.75 : 0.55;
-  const cover = scene.tyre.dust * lies * (0.55 + 0.5 * patches + 0.35 * grain + 0.25 * fine);
+  const cover =
+    scene.tyre.dust * lies * (0.6 + 0.28 * patches + 0.2 * grain + 0.25 * fine + 0.12 * streaks);
   const dusty = Math.max(0, Math.min(0.9, cover));
   const rubber = onTread ? RUBBER : SIDEWALL;
   for (let k = 0; k < 3; k++) {

@@ -20,6 +20,9 @@ export const LIGHTING = {
   /** Walls of grooves send back so much of what the face does: one turned up, others. */
   upperFacing: 0.75,
   otherWalls: 0.5,
+  /** Paint and metal of the rim: how much they scatter, and how much they mirror. */
+  rimFalling: 0.62,
+  rimMirrored: 1.15,
   /** Gain of the camera at exposure 1. */
   gain: 1.28,
 } as const;
