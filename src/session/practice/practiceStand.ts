@@ -11,7 +11,7 @@ import { standModel } from '../../../samples/stand/view/standModel.ts';
 import type { LiveSource } from '../../contract/session.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { vectorAmount, vectorAngleDeg } from '../../quantities/vector.ts';
-import { standClock } from './standClock.ts';
+import { standClock, type StandClock } from './standClock.ts';
 import { standPicture } from './standPicture.ts';
 import { turningHand, type TurningHand } from './turningHand.ts';
 
@@ -67,6 +67,8 @@ const PIECE_G = 2.5;
 const PRESS_N = 0.1;
 /** Motion follows the hand in steps of this, s. */
 const HAND_STEP_S = 0.02;
+/** Between two pictures for an eye that only looks, ms: a finger need not wait for the drawing. */
+const EYE_MS = 33;
 const START_TURN_DEG = -35;
 
 export function createPracticeStand(choice: {
@@ -86,10 +88,10 @@ export function createPracticeStand(choice: {
     holds,
     presses: presses ? { forceN: PRESS_N, azimuthDeg: 0 } : null,
   });
-  const clock = standClock(picture, (stepS) => {
+  const clock: StandClock = standClock(picture, (stepS) => {
     for (let s = 0; s < stepS; s += HAND_STEP_S) {
       const part = Math.min(HAND_STEP_S, stepS - s);
-      hand.advance(part, picture.everyMs);
+      hand.advance(part, clock.isMeasured() ? picture.everyMs : EYE_MS);
       motion.advance(part, handNow());
     }
     return motion.pose();

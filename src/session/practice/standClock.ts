@@ -6,6 +6,8 @@ import type { StandPicture } from './standPicture.ts';
 export interface StandClock {
   /** Gives pictures to a taker; one at a time, a new one takes the old one's place. */
   readonly feed: OwnFeed;
+  /** Whether pictures are measured now: then time goes by pictures, else by the clock on the wall. */
+  isMeasured(): boolean;
   /** Whether anybody looks: unseen and unmeasured, the stand takes no time of the machine. */
   look(on: boolean): void;
   stop(): void;
@@ -82,6 +84,7 @@ export function standClock(
         },
       };
     },
+    isMeasured: () => taker !== null,
     look(on) {
       looked = on;
       start();

@@ -2,6 +2,7 @@
 export interface TurningHand {
   /** Where the hand wants the wheel, and how fast; null with the hand off. */
   leads(): { readonly turnDeg: number; readonly rateDegPerS: number } | null;
+  /** The finger goes on by so much; the hand follows as fast as a calm hand may. */
   turnBy(deltaDeg: number): void;
   release(): void;
   turnOn(): void;
@@ -19,6 +20,15 @@ const LONGEST_DEG = 780;
 const CALM_DEG_PER_S = 14;
 /** The reader follows the tread over this much a picture with ease. */
 const DEG_PER_PICTURE = 1.4;
+/**
+ * A finger leads the wheel no faster: little under what the reader calls too fast. Where pictures
+ * are few the stand's time is slow, and a finger that knows nothing of that would always be too fast.
+ */
+const FINGER_DEG_PER_PICTURE = 1.9;
+/** The hand is where the finger is after about this time, s: pointers move in jerks, hands do not. */
+const FINGER_S = 0.15;
+/** A finger that is further ahead slips over the tread: the wheel does not turn on long after it. */
+const FINGER_SLIPS_DEG = 12;
 /** A hand comes up to speed and down again in about this time, s. */
 const EASE_S = 0.8;
 /** Before it starts the wheel is seen at rest for so long, s; and after. */
@@ -26,6 +36,8 @@ const REST_S = 1.5;
 
 export function turningHand(turnDegNow: () => number): TurningHand {
   let wanted: number | null = null;
+  /** Where the finger is; null while no finger leads. */
+  let finger: number | null = null;
   let rate = 0;
   let script: { readonly endDeg: number; waitS: number } | null = null;
 
@@ -51,24 +63,42 @@ export function turningHand(turnDegNow: () => number): TurningHand {
     wanted += rate * durationS;
   };
 
+  const followFinger = (durationS: number, pictureMs: number): void => {
+    if (finger === null || wanted === null) return;
+    const full = (FINGER_DEG_PER_PICTURE * 1000) / pictureMs;
+    rate = Math.max(-full, Math.min(full, (finger - wanted) / FINGER_S));
+    wanted += rate * Math.min(durationS, FINGER_S);
+  };
+
   return {
     leads: () => (wanted === null ? null : { turnDeg: wanted, rateDegPerS: rate }),
     turnBy(deltaDeg) {
       script = null;
-      rate = 0;
-      wanted = (wanted ?? turnDegNow()) + deltaDeg;
+      // Gripped anew, and when the wheel was turned by itself until now.
+      if (finger === null) {
+        wanted = turnDegNow();
+        rate = 0;
+      }
+      const from = wanted ?? turnDegNow();
+      const to = (finger ?? from) + deltaDeg;
+      finger = Math.max(from - FINGER_SLIPS_DEG, Math.min(from + FINGER_SLIPS_DEG, to));
     },
     release() {
       script = null;
       wanted = null;
+      finger = null;
       rate = 0;
     },
     turnOn() {
       wanted = turnDegNow();
+      finger = null;
       rate = 0;
       script = { endDeg: wanted + LONGEST_DEG, waitS: REST_S };
     },
     isTurningOn: () => script !== null,
-    advance: stepScript,
+    advance(durationS, pictureMs) {
+      stepScript(durationS, pictureMs);
+      followFinger(durationS, pictureMs);
+    },
   };
 }
