@@ -25,6 +25,9 @@ export interface PlanWishes {
 
 export type PlanTrouble = 'place-unknown' | 'stock-empty' | 'stock-too-large' | 'input-invalid';
 
+/** What a plan needs to know of the sweep. */
+export type PlanReading = Pick<AcceptedReading, 'unbalance'>;
+
 /** What a plan needs to know of the wheel. */
 export type PlanWheel = Pick<WheelRecord, 'rings' | 'forbiddenArcs' | 'weightStepG'>;
 
@@ -37,7 +40,7 @@ const PIECES_AT_ONE_PLACE = [12, 8, 5] as const;
  * doing nothing, nor where no side is clearly heavy: a weight there would be a guess.
  */
 export function weightPlan(
-  reading: AcceptedReading,
+  reading: PlanReading,
   wheel: PlanWheel,
   stand: Pick<StandRecord, 'stock'>,
   wishes: PlanWishes,
@@ -72,7 +75,7 @@ export function weightPlan(
 
 /** One place is easier for a hand than two: it is enough where it leaves less than half a step. */
 export function simplestWishes(
-  reading: AcceptedReading,
+  reading: PlanReading,
   wheel: PlanWheel,
   stand: Pick<StandRecord, 'stock'>,
 ): PlanWishes {
@@ -84,14 +87,14 @@ export function simplestWishes(
 
 /** What is proposed before the person has wished for anything: the same on every screen. */
 export function proposedPlan(
-  reading: AcceptedReading,
+  reading: PlanReading,
   wheel: PlanWheel,
   stand: Pick<StandRecord, 'stock'>,
 ): Outcome<WeightPlan, PlanTrouble> {
   return weightPlan(reading, wheel, stand, simplestWishes(reading, wheel, stand));
 }
 
-function planOf(choice: WeightChoice, reading: AcceptedReading): WeightPlan {
+function planOf(choice: WeightChoice, reading: PlanReading): WeightPlan {
   const { amountGmm, heavySpotDeg } = reading.unbalance;
   if (choice.residualAmountGmm >= amountGmm) {
     return { places: [], pieces: [], leftGmm: amountGmm, leftHeavyDeg: heavySpotDeg };

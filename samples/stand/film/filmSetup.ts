@@ -1,7 +1,7 @@
 import type { SweepSetup } from '../../../src/contract/setup.ts';
 import { normalFrom, seededRandom } from '../../drawnWheel/seededRandom.ts';
 import type { WheelPose } from '../motion/wheelPose.ts';
-import type { StandModel } from '../view/standModel.ts';
+import type { StandShape } from '../view/standModel.ts';
 import { edgeSeenAt } from './filmTruth.ts';
 
 /** A tap on the screen is good to so many pixels of a picture 1280 wide. */
@@ -13,7 +13,7 @@ const TAP_FRAME = 10;
  * What a person would enter for a scene: the truth, but for what the scene says is entered
  * otherwise (a tablet's sensor, a ruler, a lens that nobody knows).
  */
-export function filmSetup(model: StandModel, poses: readonly WheelPose[] = []): SweepSetup {
+export function filmSetup(model: StandShape, poses: readonly WheelPose[] = []): SweepSetup {
   const { scene } = model;
   const { wheel, stand, camera, entered } = scene;
   const tape = scene.tyre.tapes[0];
@@ -47,7 +47,7 @@ export function filmSetup(model: StandModel, poses: readonly WheelPose[] = []): 
   };
 }
 
-function tapOf(model: StandModel, pose: WheelPose) {
+function tapOf(model: StandShape, pose: WheelPose) {
   const normal = normalFrom(seededRandom(model.scene.seed + 71));
   const { xPx, yPx } = edgeSeenAt(model, pose, 0);
   const slip = (TAP_PX * model.scene.camera.widthPx) / 1280;

@@ -1,5 +1,6 @@
 import type { Vec3 } from '../../drawnWheel/drawnCamera.ts';
 import type { StandScene } from '../scene/standScene.ts';
+import { stripMomentGmm } from '../scene/weightStrip.ts';
 import { GRAVITY_MM_S2, type RollingBody } from './rollingBody.ts';
 
 /** What the motion needs beside the body: rocking rate and inertia about the contact. */
@@ -48,11 +49,12 @@ function massCentre(scene: StandScene): { massKg: number; centreMm: Vec3 } {
   const heavy = azimuthDirection(wheel.unbalance.heavySpotDeg);
   let x = (wheel.unbalance.amountGmm / 1000) * heavy[0];
   let y = (wheel.unbalance.amountGmm / 1000) * heavy[1];
-  for (const { massG, radiusMm, angleDeg } of wheel.weights) {
-    const at = azimuthDirection(angleDeg);
-    massKg += massG / 1000;
-    x += (massG / 1000) * radiusMm * at[0];
-    y += (massG / 1000) * radiusMm * at[1];
+  for (const weight of wheel.weights) {
+    const at = azimuthDirection(weight.angleDeg);
+    const moment = stripMomentGmm(weight) / 1000;
+    massKg += weight.massG / 1000;
+    x += moment * at[0];
+    y += moment * at[1];
   }
   return { massKg, centreMm: [x / massKg, y / massKg, -stand.pendulumDepthMm] };
 }
@@ -63,9 +65,10 @@ export function wholeUnbalanceGmm(scene: StandScene): { along0: number; along90:
   const heavyRad = (unbalance.heavySpotDeg * Math.PI) / 180;
   let along0 = unbalance.amountGmm * Math.cos(heavyRad);
   let along90 = unbalance.amountGmm * Math.sin(heavyRad);
-  for (const { massG, radiusMm, angleDeg } of weights) {
-    along0 += massG * radiusMm * Math.cos((angleDeg * Math.PI) / 180);
-    along90 += massG * radiusMm * Math.sin((angleDeg * Math.PI) / 180);
+  for (const weight of weights) {
+    const angleRad = (weight.angleDeg * Math.PI) / 180;
+    along0 += stripMomentGmm(weight) * Math.cos(angleRad);
+    along90 += stripMomentGmm(weight) * Math.sin(angleRad);
   }
   return { along0, along90 };
 }

@@ -1,4 +1,5 @@
 import type { StandScene, StandWeight } from '../scene/standScene.ts';
+import { PIECE_MM, stripLengthMm } from '../scene/weightStrip.ts';
 import { latticeNoise, noiseAt } from './latticeNoise.ts';
 import { skinPoint, profileLengthMm, type TyreProfile } from './tyreProfile.ts';
 
@@ -30,11 +31,10 @@ const WALL_FALL = 5;
 const DEEP_SHADE = 0.3;
 /** Below the lid, the end of the ledge behind the lip. */
 const LEDGE_MM = 23;
+/** A sliver would be less than a few texels. */
+const SHORTEST_SEEN_MM = 8;
 const BOLTS = 5;
 const BOLT_CIRCLE_MM = 52;
-/** Length of stuck-on lead or zinc per gram, and of one piece of 5 g with its gap. */
-const STRIP_MM_PER_G = 2.8;
-const PIECE_MM = 14;
 
 interface Place {
   readonly x: number;
@@ -178,7 +178,7 @@ function hubAt(place: Place, face: number, paint: readonly [number, number, numb
 /** A strip of pieces on the well's ledge, as long as its grams; what is taken off leaves nothing. */
 function stickOn(spot: Spot, place: Place, weight: StandWeight, lidMm: number): void {
   if (weight.massG <= 0 || Math.abs(place.r - weight.radiusMm) > 4.5) return;
-  const lengthMm = Math.max(10, weight.massG * STRIP_MM_PER_G);
+  const lengthMm = Math.max(SHORTEST_SEEN_MM, stripLengthMm(weight));
   const away = ((((place.angleDeg - weight.angleDeg) % 360) + 540) % 360) - 180;
   const alongMm = (away * Math.PI * weight.radiusMm) / 180;
   if (Math.abs(alongMm) > lengthMm / 2) return;

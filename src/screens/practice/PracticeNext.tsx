@@ -1,18 +1,19 @@
 import { practiceRoom, type PracticeState } from '../../session/practice/practiceRoom.ts';
 import { formatClockAndDeg, formatKnownMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
-import { practiceStep, type PracticeStep } from './practiceStep.ts';
+import { practiceStep, type PracticeStep, type Stock } from './practiceStep.ts';
 
 export interface PracticeNextProps {
   readonly state: PracticeState;
+  readonly stock: Stock;
   readonly units: Units;
   /** Starts a sweep of the wheel as it is. */
   readonly onRead: () => void;
 }
 
 /** One line that says what to do next, and the button that does it. */
-export function PracticeNext({ state, units, onRead }: PracticeNextProps) {
-  const step = practiceStep(state);
+export function PracticeNext({ state, stock, units, onRead }: PracticeNextProps) {
+  const step = practiceStep(state, stock);
   const [role, word, act] = actionOf(step, state, onRead);
   return (
     <div className="practice-next" data-todo={step.todo}>

@@ -5,6 +5,7 @@ import { DIFFICULTIES, type Difficulty } from '../../session/practice/practiceSt
 import { ChoiceTiles } from '../parts/ChoiceTiles.tsx';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
 import { useApp } from '../shell/appContext.ts';
+import { useStand } from '../shell/useLogbook.ts';
 import { useSessionState } from '../state/useSessionState.ts';
 import { unlockHearing } from '../sweep/giveSignal.ts';
 import { words } from '../words/words.ts';
@@ -33,7 +34,9 @@ export default function PracticeScreen() {
   }, [sessionState]);
   const { units } = settings;
   const last = sweeps.at(-1);
-  const { todo } = practiceStep(state);
+  const ownStand = useStand();
+  const stock = ownStand?.ok ? ownStand.value.stock : [];
+  const { todo } = practiceStep(state, stock);
   const read = () => {
     unlockHearing();
     void session.startCamera(stand.setupNow(), { source: stand.source });
@@ -42,7 +45,7 @@ export default function PracticeScreen() {
   return (
     <div className="practice">
       <ScreenTitle>{words.practice.title}</ScreenTitle>
-      <PracticeNext state={state} units={units} onRead={read} />
+      <PracticeNext state={state} stock={stock} units={units} onRead={read} />
       <div className="practice-stage">
         <StandPictureView stand={stand} />
         <PracticeHand />

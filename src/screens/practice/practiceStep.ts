@@ -1,7 +1,10 @@
-import type { Weight } from '../../contract/reading.ts';
+import type { AcceptedReading, Weight } from '../../contract/reading.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
+import type { StandRecord } from '../../contract/logbook.ts';
+import type { SweepSetup } from '../../contract/setup.ts';
+import { wheelOfSetup } from '../../job/proposals.ts';
+import { proposedPlan, weightsByPlace } from '../../job/weightPlan.ts';
 import type { PracticeState } from '../../session/practice/practiceRoom.ts';
-import { readingSummary } from '../read/readingSummary.ts';
 
 /** The one thing to do next at the practice wheel. */
 export type PracticeStep =
@@ -9,8 +12,11 @@ export type PracticeStep =
   | { readonly todo: 'again'; readonly code: RefusalCode }
   | { readonly todo: 'stick'; readonly weights: readonly Weight[] };
 
-/** What a practice wheel asks for, from what has been done with it. */
-export function practiceStep(state: PracticeState): PracticeStep {
+/** The weights on hand, as the person's stand has them; none entered: pieces of the wheel's own step. */
+export type Stock = StandRecord['stock'];
+
+/** What a practice wheel asks for, from what has been done with it and the weights on hand. */
+export function practiceStep(state: PracticeState, stock: Stock): PracticeStep {
   const { stand, guess, sweeps, weights, truthShown } = state;
   const last = sweeps.at(-1);
   if (last === undefined) {
@@ -19,7 +25,21 @@ export function practiceStep(state: PracticeState): PracticeStep {
   if (last.withWeights !== weights) return { todo: 'prove' };
   const { reading } = last.result;
   if (reading.status === 'refused') return { todo: 'again', code: reading.refusals[0]!.code };
-  const advised = readingSummary(reading, stand.setup).weights;
+  const advised = proposedWeights(reading, stand.setup, stock);
   if (advised.length > 0) return { todo: 'stick', weights: advised };
   return { todo: truthShown ? 'leave' : 'done' };
+}
+
+/** The same proposal as for a wheel of the shed; with no weight that fits, pieces of its own step. */
+function proposedWeights(
+  reading: AcceptedReading,
+  setup: SweepSetup,
+  stock: Stock,
+): readonly Weight[] {
+  const wheel = wheelOfSetup('practice', setup, '');
+  const plan = proposedPlan(reading, wheel, { stock });
+  if (plan.ok) return weightsByPlace(plan.value);
+  return plan.failure.code === 'stock-empty' && stock.length > 0
+    ? proposedWeights(reading, setup, [])
+    : [];
 }
