@@ -3,10 +3,10 @@ import { useState, type ReactNode } from 'react';
 import type { WheelRecord } from '../../contract/logbook.ts';
 import { wrapTurnDeg } from '../../quantities/angle.ts';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
+import { StepLine } from '../parts/StepLine.tsx';
 import { formatClockAndDeg, formatKnownMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { EyeWheel } from './EyeWheel.tsx';
-import { Stepper } from './Stepper.tsx';
 
 export interface EyeFormProps {
   readonly wheel: WheelRecord;
@@ -42,17 +42,15 @@ export function EyeForm({ wheel, known, units, onKeep, children }: EyeFormProps)
       <section className="by-eye-say">
         <ScreenTitle>{words.byEye.title}</ScreenTitle>
         <p className="instruction">{known ? words.byEye.leadKnown : words.byEye.leadBlind}</p>
-        <Stepper
+        <EyeValue
           name={words.byEye.angle}
           value={formatClockAndDeg(lightDeg)}
-          onLess={() => turnBy(-ANGLE_STEP_DEG)}
-          onMore={() => turnBy(ANGLE_STEP_DEG)}
+          onStep={(direction) => turnBy(direction * ANGLE_STEP_DEG)}
         />
-        <Stepper
+        <EyeValue
           name={words.byEye.mass}
           value={formatKnownMass(massG, units)}
-          onLess={() => add(-wheel.weightStepG)}
-          onMore={() => add(wheel.weightStepG)}
+          onStep={(direction) => add(direction * wheel.weightStepG)}
         />
         <button
           type="button"
@@ -64,6 +62,23 @@ export function EyeForm({ wheel, known, units, onKeep, children }: EyeFormProps)
         </button>
       </section>
       {children}
+    </div>
+  );
+}
+
+interface EyeValueProps {
+  readonly name: string;
+  readonly value: string;
+  readonly onStep: (direction: 1 | -1) => void;
+}
+
+function EyeValue({ name, value, onStep }: EyeValueProps) {
+  return (
+    <div className="eye-value" role="group" aria-label={name}>
+      <span className="eye-value-name">{name}</span>
+      <StepLine label={name} onStep={onStep}>
+        <output>{value}</output>
+      </StepLine>
     </div>
   );
 }

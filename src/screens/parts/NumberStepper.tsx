@@ -10,7 +10,8 @@ import {
   type Units,
 } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
-import { MinusIcon, PlusIcon } from './icons.tsx';
+import { describedBy, FieldNotes } from './FieldNotes.tsx';
+import { StepLine } from './StepLine.tsx';
 
 export interface NumberStepperProps {
   readonly label: string;
@@ -68,20 +69,17 @@ export function NumberStepper(props: NumberStepperProps) {
       step(event.key === 'ArrowUp' ? 1 : -1);
     }
   };
-  const described = [help && `${id}-help`, problem && `${id}-problem`].filter(Boolean).join(' ');
+  const notes = { id, problem, help };
   return (
     <div className="stepper" data-problem={problem !== null}>
       <label htmlFor={id}>{label}</label>
-      <div className="stepper-line">
-        <button
-          type="button"
-          className="stepper-press"
-          aria-label={words.common.less(label)}
-          disabled={value !== null && value <= range[0]}
-          onClick={() => step(-1)}
-        >
-          <MinusIcon />
-        </button>
+      <StepLine
+        label={label}
+        isLeast={value !== null && value <= range[0]}
+        isMost={value !== null && value >= range[1]}
+        onStep={step}
+        beside={props.children}
+      >
         <span className="stepper-box">
           <input
             id={id}
@@ -91,7 +89,7 @@ export function NumberStepper(props: NumberStepperProps) {
             autoComplete="off"
             value={shown}
             aria-invalid={problem !== null}
-            aria-describedby={described || undefined}
+            aria-describedby={describedBy(notes)}
             onChange={(event) => setTyped(event.currentTarget.value)}
             onFocus={(event) => event.currentTarget.select()}
             onBlur={settle}
@@ -99,27 +97,8 @@ export function NumberStepper(props: NumberStepperProps) {
           />
           <span className="stepper-unit">{unitName(quantity, units)}</span>
         </span>
-        <button
-          type="button"
-          className="stepper-press"
-          aria-label={words.common.more(label)}
-          disabled={value !== null && value >= range[1]}
-          onClick={() => step(1)}
-        >
-          <PlusIcon />
-        </button>
-        {props.children}
-      </div>
-      {problem !== null && (
-        <p id={`${id}-problem`} className="stepper-problem" role="status">
-          {problem}
-        </p>
-      )}
-      {help !== undefined && (
-        <p id={`${id}-help`} className="stepper-help">
-          {help}
-        </p>
-      )}
+      </StepLine>
+      <FieldNotes {...notes} />
     </div>
   );
 }

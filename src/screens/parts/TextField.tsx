@@ -1,5 +1,7 @@
 import { useId, useState } from 'react';
 
+import { describedBy, FieldNotes } from './FieldNotes.tsx';
+
 export interface TextFieldProps {
   readonly label: string;
   readonly name: string;
@@ -22,7 +24,7 @@ export function TextField(props: TextFieldProps) {
     if (typed !== null && typed.trim() !== value) onText(typed.trim());
     setTyped(null);
   };
-  const described = [help && `${id}-help`, problem && `${id}-problem`].filter(Boolean).join(' ');
+  const notes = { id, problem, help };
   return (
     <div className="stepper" data-problem={problem !== null}>
       <label htmlFor={id}>{label}</label>
@@ -36,7 +38,7 @@ export function TextField(props: TextFieldProps) {
         list={proposals && `${id}-list`}
         value={typed ?? value}
         aria-invalid={problem !== null}
-        aria-describedby={described || undefined}
+        aria-describedby={describedBy(notes)}
         onChange={(event) => setTyped(event.currentTarget.value)}
         onBlur={settle}
         onKeyDown={(event) => {
@@ -50,16 +52,7 @@ export function TextField(props: TextFieldProps) {
           ))}
         </datalist>
       )}
-      {problem !== null && (
-        <p id={`${id}-problem`} className="stepper-problem" role="status">
-          {problem}
-        </p>
-      )}
-      {help !== undefined && (
-        <p id={`${id}-help`} className="stepper-help">
-          {help}
-        </p>
-      )}
+      <FieldNotes {...notes} />
     </div>
   );
 }

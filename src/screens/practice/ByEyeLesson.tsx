@@ -5,6 +5,7 @@ import { modelResponse } from '../../balance/response.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { practiceRoom } from '../../session/practice/practiceRoom.ts';
 import { NumberStepper } from '../parts/NumberStepper.tsx';
+import { WheelAngleField } from '../parts/WheelAngleField.tsx';
 import { formatClockAndDeg, formatKnown, formatKnownMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 
@@ -36,15 +37,11 @@ export function ByEyeLesson({
       <p>
         {words.practice.byEyeHow} {ruleOfThumb(setup, units)}
       </p>
-      <NumberStepper
+      <WheelAngleField
         label={words.practice.guessAt}
         name="guess.lightSpotDeg"
-        quantity="angle"
         units={units}
         value={placeDeg}
-        range={[0, 359]}
-        proposal={0}
-        stepShown={5}
         onValue={setPlaceDeg}
       />
       <NumberStepper

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 
-import { NumberStepper } from '../parts/NumberStepper.tsx';
+import { WheelAngleField } from '../parts/WheelAngleField.tsx';
 import { formatClockAndDeg, formatKnownMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 
@@ -20,15 +20,11 @@ export function StickByPlace({ massG, units, onStick }: StickByPlaceProps) {
   };
   return (
     <>
-      <NumberStepper
+      <WheelAngleField
         label={words.practice.place}
         name="stick.angleDeg"
-        quantity="angle"
         units={units}
         value={placeDeg}
-        range={[0, 359]}
-        proposal={0}
-        stepShown={5}
         onValue={setPlaceDeg}
       />
       <button type="button" className="plain" data-role="stick-strip" onClick={stick}>

@@ -1,8 +1,8 @@
 import { useId } from 'react';
 
 import type { CameraControl, CameraSetting } from '../../session/cameraControls.ts';
-import { MinusIcon, PlusIcon } from '../parts/icons.tsx';
 import { OnOffSwitch } from '../parts/OnOffSwitch.tsx';
+import { StepLine } from '../parts/StepLine.tsx';
 import { formatShare } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 
@@ -37,16 +37,7 @@ export function CameraSlider({ control, onSetting }: CameraSliderProps) {
       {!isAuto && (
         <>
           <label htmlFor={id}>{label}</label>
-          <div className="stepper-line">
-            <button
-              type="button"
-              className="stepper-press"
-              aria-label={words.common.less(label)}
-              disabled={shown <= min}
-              onClick={() => press(-1)}
-            >
-              <MinusIcon />
-            </button>
+          <StepLine label={label} isLeast={shown <= min} isMost={shown >= max} onStep={press}>
             <input
               id={id}
               type="range"
@@ -55,16 +46,7 @@ export function CameraSlider({ control, onSetting }: CameraSliderProps) {
               aria-valuetext={formatShare((shown - min) / (max - min))}
               onChange={(event) => onSetting(Number(event.currentTarget.value))}
             />
-            <button
-              type="button"
-              className="stepper-press"
-              aria-label={words.common.more(label)}
-              disabled={shown >= max}
-              onClick={() => press(1)}
-            >
-              <PlusIcon />
-            </button>
-          </div>
+          </StepLine>
         </>
       )}
     </div>

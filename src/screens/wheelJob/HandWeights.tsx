@@ -3,6 +3,7 @@ import { useState } from 'react';
 import type { WheelRecord } from '../../contract/logbook.ts';
 import { ChoiceTiles } from '../parts/ChoiceTiles.tsx';
 import { NumberStepper } from '../parts/NumberStepper.tsx';
+import { WheelAngleField } from '../parts/WheelAngleField.tsx';
 import { formatClock, formatKnown, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import type { NewEntry } from './useWheelEntries.ts';
@@ -15,7 +16,6 @@ export interface HandWeightsProps {
 
 /** A weight that a person could stick on or pull off in one piece. */
 const MASS_RANGE_G = [0.5, 500] as const;
-const TURN_RANGE_DEG = [0, 359] as const;
 
 /** A weight that went on or came off without being led: the next sweep has to know of it. */
 export function HandWeights({ wheel, units, onAdd }: HandWeightsProps) {
@@ -52,15 +52,12 @@ export function HandWeights({ wheel, units, onAdd }: HandWeightsProps) {
           range={MASS_RANGE_G}
           onValue={(value) => setMassG(value ?? massG)}
         />
-        <NumberStepper
+        <WheelAngleField
           label={job.placeOfWeight}
           name="handAngle"
           help={job.clockIs(formatClock(angleDeg))}
-          quantity="angle"
           units={units}
           value={Math.round(angleDeg)}
-          range={TURN_RANGE_DEG}
-          stepShown={ANGLE_STEP_DEG}
           onValue={(value) => setAngleDeg(value ?? angleDeg)}
         />
         {wheel.rings.length > 1 && (
@@ -81,6 +78,3 @@ export function HandWeights({ wheel, units, onAdd }: HandWeightsProps) {
     </details>
   );
 }
-
-/** Ten minutes on the dial: as well as a hand can place a weight. */
-const ANGLE_STEP_DEG = 5;

@@ -1,8 +1,7 @@
-import type { ChangeEvent } from 'react';
-
 import type { StandRecord, WheelRecord } from '../../contract/logbook.ts';
 import { nextSetup } from '../../job/sweepSetup.ts';
 import type { WheelState } from '../../job/wheelState.ts';
+import { SweepFilesInput } from '../parts/SweepFilesInput.tsx';
 import { useApp } from '../shell/appContext.ts';
 import { words } from '../words/words.ts';
 
@@ -18,28 +17,19 @@ export interface OpenFilmProps {
  */
 export function OpenFilm({ wheel, stand, state }: OpenFilmProps) {
   const { films } = useApp();
-  const choose = (event: ChangeEvent<HTMLInputElement>) => {
-    const input = event.currentTarget;
-    const files = [...(input.files ?? [])];
-    // Emptied, so that choosing the same files again is a change again.
-    input.value = '';
-    if (files.length === 0) return;
+  const open = (files: readonly File[]) => {
     const { setup, assumed } = nextSetup(wheel, stand, state);
     const earlier = state.lastSweep?.reading ?? null;
     films.openFor({ wheelId: wheel.id, setup, assumed, earlier }, files);
   };
   return (
-    <label className="plain wheel-film">
-      <input
-        type="file"
-        multiple
-        accept="video/*,.json,application/json"
-        data-role="wheel-film"
-        className="unseen"
-        aria-label={`${words.job.openFilm}. ${words.job.openFilmHelp}`}
-        onChange={choose}
-      />
+    <SweepFilesInput
+      className="plain wheel-film"
+      role="wheel-film"
+      label={`${words.job.openFilm}. ${words.job.openFilmHelp}`}
+      onFiles={open}
+    >
       <span aria-hidden="true">{words.job.openFilm}</span>
-    </label>
+    </SweepFilesInput>
   );
 }
