@@ -39,6 +39,71 @@ test('focus is set by hand, taken by the camera, and set again when it is next o
   await expect.poll(() => focusOf(page)).toEqual(['manual', Number(before) + 10]);
 });
 
+/**
+ * Zoom as W3C MediaStream Image Capture has it, on a camera that has none: range in the capabilities,
+ * value in the settings, set by `applyConstraints`. The picture itself does not grow.
+ */
+async function standInForZoom(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    type Zoomed = MediaStreamTrack & { zoom?: number };
+    const track = MediaStreamTrack.prototype;
+    const { getCapabilities, getSettings, applyConstraints } = track;
+    track.getCapabilities = function () {
+      return { ...getCapabilities.call(this), zoom: { min: 1, max: 4, step: 0.1 } };
+    };
+    track.getSettings = function (this: Zoomed) {
+      return { ...getSettings.call(this), zoom: this.zoom ?? 1 };
+    };
+    track.applyConstraints = async function (this: Zoomed, wish) {
+      const [asked] = (wish?.advanced ?? []) as { zoom?: number }[];
+      if (asked?.zoom === undefined) return applyConstraints.call(this, wish);
+      this.zoom = asked.zoom;
+    };
+  });
+}
+
+const zoomOf = (page: Page) =>
+  page.evaluate(() => {
+    const stream = document.querySelector('video')!.srcObject as MediaStream;
+    return (stream.getVideoTracks()[0]!.getSettings() as { zoom?: number }).zoom;
+  });
+
+test('where a camera zooms it is zoomed at the sight, which then looks anew, and again next time', async ({
+  page,
+}) => {
+  await standInForZoom(page);
+  await page.goto('/');
+  await page.locator('[data-role="add-wheel"]').click();
+  await page.locator('[name="label"]').waitFor();
+  const wheelId = (await page.evaluate(() => location.hash)).split('/')[2]!;
+  await page.goto(`/#/wheel/${wheelId}/sight`);
+  await openPanel(page);
+  const slider = page.getByRole('slider', { name: 'Zoom' });
+  await expect(slider).toHaveAttribute('aria-valuetext', '0\u00a0%');
+  await expect(page.getByRole('button', { name: 'Zoom: less' })).toBeDisabled();
+  await page.getByRole('button', { name: 'Zoom: more' }).click();
+  await expect.poll(() => zoomOf(page)).toBeCloseTo(1.2, 9);
+  // By keyboard as well: to the far end.
+  await slider.focus();
+  await page.keyboard.press('End');
+  await expect.poll(() => zoomOf(page)).toBe(4);
+  await expect(page.getByRole('button', { name: 'Zoom: more' })).toBeDisabled();
+  await expect(page.locator('main[data-phase="sighting"]')).toBeVisible();
+  await page.reload();
+  await openPanel(page);
+  await expect.poll(() => zoomOf(page)).toBe(4);
+});
+
+test('a camera without zoom offers none', async ({ page }) => {
+  await page.goto('/');
+  await page.locator('[data-role="add-wheel"]').click();
+  await page.locator('[name="label"]').waitFor();
+  const wheelId = (await page.evaluate(() => location.hash)).split('/')[2]!;
+  await page.goto(`/#/wheel/${wheelId}/sight`);
+  await openPanel(page);
+  await expect(page.locator('[data-control="zoom"]')).toHaveCount(0);
+});
+
 test('the tilt is entered at the sight and kept with the stand', async ({ page }) => {
   await page.goto('/');
   await page.locator('[data-role="add-wheel"]').click();

@@ -117,6 +117,9 @@ function Depth(props: {
   const endX = SHOWN_MM / 2 - 2;
   const disc = 4.5;
   const textY = Math.max(depthMm / 2, text * 0.2) + text * 0.35;
+  // On a narrow screen the name is as wide as the room beside the ball: it then stands by the plate.
+  const isBeside = words.bench.drawnCentre.length * text * LETTER_WIDTH < endX - measureX;
+  const nameY = isBeside ? textY + text * 1.1 : radiusMm + PLATE_MM + text * 1.15;
   return (
     <g>
       <g transform={`translate(0 ${depthMm})`}>
@@ -132,7 +135,7 @@ function Depth(props: {
       <text className="seat-depth" x={endX} y={textY} textAnchor="end">
         {name}
       </text>
-      <text x={endX} y={textY + text * 1.1} textAnchor="end">
+      <text x={endX} y={nameY} textAnchor="end">
         {words.bench.drawnCentre}
       </text>
     </g>
