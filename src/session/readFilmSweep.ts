@@ -96,6 +96,12 @@ async function readOnce(
   return (await readPlayed(run, worker, toRead, listener)) ?? read;
 }
 
+const PLAYED_NOTICES = {
+  played: 'film-played',
+  stopped: 'film-played',
+  'broken-off': 'film-cut-off',
+} as const;
+
 /** Null where the film cannot be played either. */
 async function readPlayed(
   run: SweepRun,
@@ -118,7 +124,7 @@ async function readPlayed(
   if (!finished.ok) return finished;
   return finished.value === null
     ? failed('stopped')
-    : succeeded({ result: finished.value.result, notice: noticeFor('film-played') });
+    : succeeded({ result: finished.value.result, notice: noticeFor(PLAYED_NOTICES[end]) });
 }
 
 function noticeOf({ ending, timing }: FilmRead): Notice | null {

@@ -4,9 +4,9 @@ import { cameraFilmPath, makeCameraFilm } from '../setup/cameraFilm.ts';
 import { fakeCameraFlags } from '../setup/findChromium.ts';
 import { launchWith } from '../setup/launchWith.ts';
 import { relayCamera, type CameraRelay } from './faults/cameraRelay.ts';
-import { hidePage, showPage } from './faults/hiddenPage.ts';
+import { expectReadAfter, FOUND_OUT, sweepBy } from './faults/cameraSweep.ts';
 import { sleepFor } from './faults/sleepingMachine.ts';
-import { entriesOfLogbook, filmsOnShelf } from './faults/storedRecords.ts';
+import { entriesOfLogbook } from './faults/storedRecords.ts';
 import { expectProblem, FRONT_LEFT, main, role, startCamera } from './support.ts';
 
 /**
@@ -20,37 +20,7 @@ test.beforeAll(async ({ browser }, info) => {
   await makeCameraFilm(browser, info.project.use.baseURL!, FRONT_LEFT.filmPath);
 });
 
-/** Pieces of film, one a second: by then line and edge are found and some of the turn is followed. */
-const SOME_PIECES = 6;
-/** Until a dead camera is found out, and what there is has been read. */
-const FOUND_OUT = { timeout: 30_000 };
 const READING = { timeout: 90_000 };
-
-async function sweepBy(page: Page): Promise<CameraRelay> {
-  const relay = await relayCamera(page);
-  await page.goto('/');
-  await startCamera(page, FRONT_LEFT.setup);
-  await expect(main(page, 'sweeping')).toBeVisible();
-  const pieces = async () => (await filmsOnShelf(page))[0]?.pieceCount ?? 0;
-  await expect.poll(pieces, { timeout: 40_000 }).toBeGreaterThanOrEqual(SOME_PIECES);
-  return relay;
-}
-
-/** The sweep has ended: said why and what to do, read, kept, and the camera is let go. */
-async function expectReadAfter(page: Page, relay: CameraRelay, code: string): Promise<void> {
-  await expect(main(page, 'read', 'refused')).toBeVisible(FOUND_OUT);
-  const notice = role(page, 'notice');
-  await expect(notice).toHaveAttribute('data-code', code);
-  await expect(notice.locator('.notice-cause')).not.toBeEmpty();
-  await expect(notice.locator('.notice-remedy')).not.toBeEmpty();
-  // That much of a turn was followed says that what was recorded has been read.
-  await expect(page.locator('[data-code="turn-incomplete"]')).toBeVisible();
-  await expect.poll(async () => (await entriesOfLogbook(page)).length).toBe(1);
-  const [entry] = await entriesOfLogbook(page);
-  expect(entry).toMatchObject({ kind: 'sweep', source: 'camera' });
-  expect(entry!.filmId).not.toBeNull();
-  expect(await relay.openCameras()).toBe(0);
-}
 
 /** Without a reload the same page sweeps again. */
 async function expectSweepsAgain(page: Page, relay: CameraRelay): Promise<void> {
@@ -92,37 +62,6 @@ test('another size, as of a turned tablet: the sweep is read up to there', async
   const relay = await sweepBy(page);
   await relay.resize(720, 1280);
   await expectReadAfter(page, relay, 'picture-changed');
-});
-
-test('another lens after a sleep: the sweep is read up to there', async ({ page }) => {
-  const relay = await sweepBy(page);
-  await relay.silence();
-  await hidePage(page);
-  // Longer than a camera that is seen may be silent.
-  await page.waitForTimeout(4000);
-  await expect(main(page, 'sweeping')).toBeVisible();
-  await relay.setLens({ deviceId: 'the wide one' });
-  await showPage(page);
-  await relay.flow();
-  await expectReadAfter(page, relay, 'lens-changed');
-});
-
-test('the page is hidden and comes back: waited for, said, and the sweep goes on', async ({
-  page,
-}) => {
-  const relay = await sweepBy(page);
-  await relay.silence();
-  await hidePage(page);
-  await page.waitForTimeout(6000);
-  await expect(main(page, 'sweeping')).toBeVisible();
-  await showPage(page);
-  await relay.flow();
-  await expect(role(page, 'notice')).toHaveAttribute('data-code', 'page-was-hidden');
-  await expect(main(page, 'sweeping')).toBeVisible();
-  await page.waitForTimeout(2000);
-  await role(page, 'finish-sweep').click();
-  await expect(main(page, 'read')).toBeVisible(FOUND_OUT);
-  await expect.poll(async () => (await entriesOfLogbook(page)).length).toBe(1);
 });
 
 test('the machine sleeps in mid-sweep: said, and the sweep goes on', async ({ page, browser }) => {

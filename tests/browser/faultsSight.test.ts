@@ -1,12 +1,11 @@
 import { expect, test, type Page } from '@playwright/test';
 
-import { archiveFile } from '../fakes/archiveFile.ts';
 import { fakeCameraFlags } from '../setup/findChromium.ts';
 import { launchWith } from '../setup/launchWith.ts';
-import { relayCamera, type CameraRelay } from './faults/cameraRelay.ts';
-import { hidePage, showPage } from './faults/hiddenPage.ts';
+import { aim, sighting } from './faults/aimedSight.ts';
+import type { CameraRelay } from './faults/cameraRelay.ts';
 import { entriesOfLogbook } from './faults/storedRecords.ts';
-import { expectProblem, fileOf, role } from './support.ts';
+import { expectProblem, role } from './support.ts';
 
 /**
  * Faults while the camera is aimed at a wheel of the logbook, each caused here. Nothing is measured
@@ -16,21 +15,6 @@ test.use({ launchOptions: launchWith(fakeCameraFlags()) });
 
 /** Past the three seconds after which a camera is taken for dead. */
 const FOUND_OUT = { timeout: 20_000 };
-
-const sighting = (page: Page) => page.locator('main[data-phase="sighting"]');
-
-async function aim(page: Page): Promise<CameraRelay> {
-  const relay = await relayCamera(page);
-  await page.goto('/#/logbook');
-  await page
-    .locator('[data-role="bring-in"]')
-    .setInputFiles(fileOf('logbook.zip', Buffer.from(await archiveFile()), 'application/zip'));
-  await expect.poll(async () => (await entriesOfLogbook(page)).length).toBe(6);
-  await page.goto('/#/wheel/w1/sight');
-  await expect(sighting(page)).toBeVisible();
-  await page.waitForTimeout(2000);
-  return relay;
-}
 
 /** One touch, no reload, and the camera is open again; all entries are where they were. */
 async function expectOpensAgain(page: Page, relay: CameraRelay): Promise<void> {
@@ -76,17 +60,6 @@ for (const [change, make] of [
     expect(await relay.openCameras()).toBe(1);
   });
 }
-
-test('hidden before the sweep: waited for, and goes on by itself', async ({ page }) => {
-  const relay = await aim(page);
-  await relay.silence();
-  await hidePage(page);
-  await page.waitForTimeout(5000);
-  await showPage(page);
-  await relay.flow();
-  await expect(role(page, 'notice')).toHaveAttribute('data-code', 'page-was-hidden');
-  await expect(sighting(page)).toBeVisible();
-});
 
 test('the worker dies before the sweep: another takes over by itself', async ({ page }) => {
   await aim(page);

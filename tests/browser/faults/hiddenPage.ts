@@ -1,9 +1,8 @@
 import type { Page } from '@playwright/test';
 
 /**
- * Puts the page out of sight as another app in front does. A browser without a window never hides a
- * page, so what the page is told is put in its place; stopping the camera, as a tablet does then, is
- * the test's own part.
+ * Tells the page that it is out of sight, and no more: for what only hangs on being told. Where pages
+ * are truly hidden, drawn no more and slowed, is `hideablePage`.
  */
 export const hidePage = (page: Page) => setVisibility(page, 'hidden');
 export const showPage = (page: Page) => setVisibility(page, 'visible');
