@@ -15,6 +15,8 @@ export default defineConfig({
   fullyParallel: false,
   forbidOnly: !!process.env.CI,
   timeout: 120_000,
+  // What a quiet machine shows in one second a busy one shows in ten.
+  expect: { timeout: 20_000 },
   reporter: 'list',
   // The same for every system: the letters are (see lookOfScreens.test.ts).
   snapshotPathTemplate: '{testDir}/look/{arg}{ext}',
