@@ -81,6 +81,8 @@ export type SightTest = v.InferOutput<typeof SightTestSchema>;
 export type SightTests = v.InferOutput<typeof SightTestsSchema>;
 export type AddedWeight = v.InferOutput<typeof AddedWeightSchema>;
 export type TurnSense = v.InferOutput<typeof TurnSenseSchema>;
+/** The way every screen asks for: a picture that shows the other one may be a mirror's. */
+export const ASKED_SENSE: TurnSense = 'clockwise';
 export type MarkColour = v.InferOutput<typeof MarkColourSchema>;
 
 /** Checks a parsed JSON value; a failure's evidence names the first value that is wrong and how. */

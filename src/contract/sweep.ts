@@ -1,6 +1,6 @@
 import type { AcceptedReading, Reading } from './reading.ts';
 import type { RefusalCode } from './refusals.ts';
-import type { SweepSetup } from './setup.ts';
+import type { SweepSetup, TurnSense } from './setup.ts';
 import type { YuvPicture } from './picture.ts';
 import type { TurnSpeed } from './turnSpeed.ts';
 
@@ -38,6 +38,8 @@ export interface SweepReaderOptions {
   readonly sameCamera?: KnownCamera;
   /** The camera on the tablet's face, which some tablets mirror: said beside the reading. */
   readonly mayMirror?: boolean;
+  /** The way the screens ask for while the sweep runs; missing where nobody was asked (a film). */
+  readonly askedSense?: TurnSense;
   /**
    * For showing and leading: goes on for ever in bounded memory by forgetting what lies more than
    * about a turn back. `finish` then reads only what is left.

@@ -10,9 +10,15 @@ export interface WarningWords {
 export const READING_WARNINGS = {
   'sense-unconfirmed': {
     cause:
-      'Read as turned counter-clockwise. Had it been turned clockwise, the picture would be mirrored and the spot on the wrong side.',
+      'Read as turned counter-clockwise, which nobody confirmed. Had it been turned clockwise, the picture would be mirrored and the spot on the wrong side of the valve.',
     remedy:
-      'If the wheel was turned clockwise, use the camera on the tablet’s back and sweep again.',
+      'Enter in the setup which way it was turned and read the film again; before a camera, make the press test once.',
+  },
+  'clockwise-unconfirmed': {
+    cause:
+      'Read as turned clockwise, which nobody confirmed. Had it been turned counter-clockwise, the picture would be mirrored and the spot on the wrong side of the valve.',
+    remedy:
+      'Enter in the setup which way it was turned and read the film again; before a camera, make the press test once.',
   },
   'camera-may-mirror': {
     cause:

@@ -188,7 +188,7 @@ export function createOpenSweepReader(
     secondLook(): SightMemory | null {
       const recording = wholeRecording();
       // A turn cut short stays short however well it is seen.
-      if (!recording || options.sight || checkRecording(recording) !== null) return null;
+      if (!recording || options.sight || checkRecording(recording, options) !== null) return null;
       const geometry = geometryOf(recording);
       return geometry.ok ? secondLook(recording, geometry.value, open.madeAnew) : null;
     },

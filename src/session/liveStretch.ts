@@ -8,8 +8,9 @@ import type {
   SweepErrand,
 } from '../contract/session.ts';
 import type { AcceptedReading } from '../contract/reading.ts';
-import type { SweepSetup } from '../contract/setup.ts';
+import { ASKED_SENSE, type SweepSetup } from '../contract/setup.ts';
 import type { KnownCamera, SweepProgress } from '../contract/sweep.ts';
+import { mayMirror } from './mayMirror.ts';
 import { watchCamera, type CameraDeath, type CameraWatchAsk } from './cameraWatch.ts';
 import { withEdgeAtSight, withoutEdge } from './edgePointAtSight.ts';
 import { startLiveFilm, type LiveFilm } from './films/liveFilm.ts';
@@ -38,11 +39,6 @@ export interface LiveCamera {
   readonly feed: OwnFeed | null;
   readonly errand: SweepErrand;
   readonly earlier: AcceptedReading | null;
-}
-
-/** The camera on the tablet's face is made for faces, and some tablets hand its picture on mirrored. */
-function mayMirror(stream: MediaStream): boolean {
-  return stream.getVideoTracks().some((track) => track.getSettings().facingMode === 'user');
 }
 
 /** From the start of one reader to its end. */
@@ -85,6 +81,7 @@ export async function runStretch(
       ...(known ? { sameCamera: known } : {}),
       followOnly: isSight,
       mayMirror: mayMirror(stream),
+      askedSense: ASKED_SENSE,
     },
     {
       progress(progress) {

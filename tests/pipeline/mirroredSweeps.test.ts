@@ -4,6 +4,7 @@ import { drawnSweep, type DrawnSweep } from '../../samples/drawnWheel/drawnSweep
 import type { YuvPicture } from '../../src/contract/picture.ts';
 import type { AcceptedReading } from '../../src/contract/reading.ts';
 import type { SweepSetup } from '../../src/contract/setup.ts';
+import { TURN_TEST_START, turnTestAfter, type TurnTest } from '../../src/job/signTest.ts';
 import {
   addVectors,
   vectorAmount,
@@ -17,6 +18,7 @@ import {
   expectUnbalance,
   readPictures,
 } from './readDrawnSweep.ts';
+import { withTests } from '../../src/session/signKeeper.ts';
 import { headDown, mirrored, upsideDown } from './spoiltPictures.ts';
 
 /**
@@ -43,6 +45,8 @@ beforeAll(() => {
   alike = accepted(readPictures(good.map(mirrored), saying(undefined)).result.reading);
 });
 
+const codesOf = ({ warnings = [] }: AcceptedReading) => warnings.map(({ code }) => code);
+
 const saying = (turnSense: SweepSetup['turnSense']): SweepSetup =>
   drawnSetup(sweep.scene, (s) => (turnSense ? { ...s, turnSense } : s));
 
@@ -62,15 +66,34 @@ describe('a mirrored picture', () => {
     expect(accepted(reading).warnings).toBeUndefined();
   });
 
-  it('carries a warning where nobody vouched for the sense', () => {
+  it('carries a warning where nobody vouched for the sense, as the straight one does', () => {
     expect(alike.turn.sense).toBe('counter-clockwise');
-    expect(alike.warnings?.map((w) => w.code)).toEqual(['sense-unconfirmed']);
-    expect(straight.warnings).toBeUndefined();
+    expect(codesOf(alike)).toEqual(['sense-unconfirmed']);
+    expect(codesOf(straight)).toEqual(['clockwise-unconfirmed']);
   });
 
-  it('carries a warning from a camera that may mirror', () => {
-    const { reading } = readPictures(good, saying(undefined), { mayMirror: true }).result;
-    expect(accepted(reading).warnings?.map((w) => w.code)).toEqual(['camera-may-mirror']);
+  it('is refused from a camera that may mirror, where it shows not what was asked', () => {
+    const front = { mayMirror: true, askedSense: 'clockwise' } as const;
+    const { result, progress } = readPictures(good.map(mirrored), saying(undefined), front);
+    expectRefused(result, 'picture-mirrored');
+    expect(progress.some((p) => p.trouble === 'picture-mirrored')).toBe(true);
+    const { reading } = readPictures(good, saying(undefined), front).result;
+    expect(codesOf(accepted(reading))).toEqual(['camera-may-mirror']);
+  });
+
+  it('is found out by a turn that is tried by hand, and the sweep after it refused', () => {
+    const found = [false, true].map((isMirrored) => {
+      const pictures = isMirrored ? good.map(mirrored) : good;
+      const { progress } = readPictures(pictures.slice(0, 60), saying(undefined), {
+        followOnly: true,
+      });
+      const test = progress.reduce<TurnTest>(turnTestAfter, TURN_TEST_START);
+      return test.step === 'told' ? test.outcome : null;
+    });
+    expect(found).toEqual(['confirmed', 'reversed']);
+    const [, turn] = found;
+    const tested = withTests(saying(undefined), turn ? { turn } : {});
+    expectRefused(readPictures(good.map(mirrored), tested).result, 'picture-mirrored');
   });
 });
 
@@ -88,6 +111,8 @@ describe('a check sweep', () => {
   it('measures the response by a weight that is where it was entered', () => {
     const reading = accepted(readPictures(after, setup, { earlier: straight }).result.reading);
     expect(reading.response.source).toBe('trial');
+    // The answer to a weight beside the valve rules a mirror out.
+    expect(reading.warnings).toBeUndefined();
     expectUnbalance(reading, sweep.scene, AFTER);
   });
 

@@ -1,24 +1,47 @@
+import type { ResponseAngleJudgement } from '../../balance/responseAngle.ts';
 import type { ReadingWarning } from '../../contract/reading.ts';
 import type { SweepSetup, TurnSense } from '../../contract/setup.ts';
+import type { SweepReaderOptions } from '../../contract/sweep.ts';
 import { READING_WARNINGS, type WarningCode } from '../../contract/warnings.ts';
 
 /**
- * What a reading rests on though nobody confirmed it. Nothing in a picture tells it from its mirror
- * image. The screens ask for a clockwise turn: one that is seen so, by a camera that does not mirror,
- * is no reason for doubt.
+ * What a reading rests on though nobody confirmed it. A mirrored film of a wheel is a film of the
+ * mirrored wheel, down to its rocking and its lag: nothing in one sweep's pictures tells them apart.
+ * So the sense of turning is vouched for by a person, by a trial, or it is said that nobody did.
  */
 export function readingWarnings(
   setup: SweepSetup,
   sense: TurnSense,
-  mayMirror: boolean,
+  { mayMirror = false, askedSense }: Pick<SweepReaderOptions, 'mayMirror' | 'askedSense'>,
+  answer: ResponseAngleJudgement | null,
 ): readonly ReadingWarning[] {
-  // Said by the person, or tried by hand before the sweep: no open question any more.
-  if (setup.turnSense !== undefined || setup.sight.tested?.turn !== undefined) return [];
-  const codes: WarningCode[] = [];
-  if (mayMirror) codes.push('camera-may-mirror');
-  else if (sense === 'counter-clockwise') codes.push('sense-unconfirmed');
-  return codes.map((code) => {
-    const { cause, remedy } = READING_WARNINGS[code];
-    return { code, message: cause, remedy };
-  });
+  if (isSenseVouched(setup) || mirrorRuledOut(answer)) return [];
+  const code = openQuestion(sense, mayMirror, askedSense);
+  if (code === null) return [];
+  const { cause, remedy } = READING_WARNINGS[code];
+  return [{ code, message: cause, remedy }];
+}
+
+/** Said by the person, or tried by hand before the sweep. */
+function isSenseVouched({ turnSense, sight }: SweepSetup): boolean {
+  return turnSense !== undefined || sight.tested?.turn !== undefined;
+}
+
+/**
+ * In a mirror a weight is answered on the other side of the valve. On the line through the valve
+ * both answers are the same: a weight there rules out nothing.
+ */
+function mirrorRuledOut(answer: ResponseAngleJudgement | null): boolean {
+  return answer?.finding === 'sound' && !answer.alsoPossible.includes('turn-sense-wrong');
+}
+
+function openQuestion(
+  sense: TurnSense,
+  mayMirror: boolean,
+  askedSense: TurnSense | undefined,
+): WarningCode | null {
+  if (mayMirror) return 'camera-may-mirror';
+  // A mirror would show the asked turn the other way round.
+  if (sense === askedSense) return null;
+  return sense === 'clockwise' ? 'clockwise-unconfirmed' : 'sense-unconfirmed';
 }

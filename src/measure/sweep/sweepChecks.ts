@@ -1,8 +1,10 @@
 import { failed, type Outcome } from '../../contract/outcome.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
 import type { TurnSense } from '../../contract/setup.ts';
+import type { SweepReaderOptions } from '../../contract/sweep.ts';
 import { FASTEST_STEP_DEG } from '../../contract/turnSpeed.ts';
 import { wrapTurnDeg } from '../../quantities/angle.ts';
+import { dueSense } from './dueSense.ts';
 import { leanedAway } from './leanReach.ts';
 import type { EdgeObservations } from './edgeObservations.ts';
 import { witnessTurn } from '../turn/turnWitness.ts';
@@ -32,7 +34,10 @@ const BLIND_LIMIT_SHARE = 0.35;
 const WHOLE_TURN_DEG = 360;
 const WIDEST_HOLE_DEG = 30;
 
-export function checkRecording(recording: SweepRecording): Outcome<never, RefusalCode> | null {
+export function checkRecording(
+  recording: SweepRecording,
+  options: SweepReaderOptions = {},
+): Outcome<never, RefusalCode> | null {
   const { frames, repeated } = recording;
   const tooFew = () => failed('too-few-frames', { pictures: frames.length, needed: MIN_FRAMES });
   if (frames.length + repeated < MIN_FRAMES) return tooFew();
@@ -42,7 +47,7 @@ export function checkRecording(recording: SweepRecording): Outcome<never, Refusa
     tooFast(recording) ??
     turnIncomplete(recording) ??
     (frames.length < MIN_FRAMES ? tooFew() : null) ??
-    otherSense(recording)
+    otherSense(recording, options)
   );
 }
 
@@ -52,17 +57,22 @@ export function senseOf(turnDeg: readonly number[]): TurnSense {
 }
 
 /** A mirrored picture is a picture of the mirrored wheel: only a trial, or the sense that a person vouches for, tells. */
-function otherSense(recording: SweepRecording): Outcome<never, RefusalCode> | null {
-  const { turnSense, sight } = recording.view.setup;
+function otherSense(
+  recording: SweepRecording,
+  options: SweepReaderOptions,
+): Outcome<never, RefusalCode> | null {
+  const { setup } = recording.view;
+  const { sight } = setup;
   // Tried by hand before this sweep, on this camera.
   if (sight.tested?.turn === 'reversed')
     return failed('picture-mirrored', { turnTest: 'reversed' });
   if (sight.tested?.up === 'reversed')
     return failed('picture-upside-down', { pressTest: 'reversed' });
   const seen = senseOf(recording.turn.turnDeg);
-  return turnSense === undefined || turnSense === seen
-    ? null
-    : failed('picture-mirrored', { senseSeen: seen, senseEntered: turnSense });
+  const due = dueSense(setup, options);
+  if (due === null || due === seen) return null;
+  const evidence = { senseSeen: seen, senseDue: due };
+  return failed('picture-mirrored', evidence);
 }
 
 function lineNeverSeen(recording: SweepRecording): Outcome<never, RefusalCode> | null {

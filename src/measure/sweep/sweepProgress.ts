@@ -13,6 +13,7 @@ import {
 } from '../fit/runningTilt.ts';
 import { riseAt } from '../edge/leanFit.ts';
 import { absoluteLean, type FrameRecord, type SweepRecording } from './sweepRecording.ts';
+import { dueSense } from './dueSense.ts';
 import { coveredDeg, senseOf } from './sweepChecks.ts';
 import { markOf } from './solvedSweep.ts';
 import { pictureOverlay } from './pictureOverlay.ts';
@@ -33,6 +34,7 @@ export interface ProgressKeeper {
   /** Looks for the mark again after each further turn, so that no error of scale adds up. */
   readonly marksAgain: boolean;
   readonly running: RunningTilt;
+  readonly options: SweepReaderOptions;
 }
 
 /** Looking for the tape costs a few milliseconds: once in so many pictures, until it is found. */
@@ -58,6 +60,7 @@ export function createProgressKeeper(options: SweepReaderOptions = {}): Progress
     turnScale: options.sameCamera?.sight.turnScale ?? 1,
     marksAgain: options.followOnly ?? false,
     running: createRunningTilt(),
+    options,
   };
 }
 
@@ -94,7 +97,7 @@ export function followingProgress(
   checkMark(recording, keeper, rawTurnDeg);
   const turnSpeed = turnSpeedOf(turn.rateDegPerS, pictureStepS(recording));
   const lost = troubleNow(frame, turnSpeed);
-  const trouble = lost ?? (turnsOtherWay(recording) ? 'picture-mirrored' : null);
+  const trouble = lost ?? (turnsOtherWay(recording, keeper.options) ? 'picture-mirrored' : null);
   const covered = coveredDeg(turn.turnDeg);
   const lean = absoluteLean(recording, recording.tilt.last);
   return {
@@ -179,12 +182,15 @@ function pictureStepS({ frames }: SweepRecording): number {
   return last > first ? (frames[last].timeS - frames[first].timeS) / (last - first) : 0;
 }
 
-/** Whether the wheel is by now turned the other way than was entered: better said at once than at the end. */
-function turnsOtherWay({ turn: { turnDeg }, view: { setup } }: SweepRecording): boolean {
-  const { turnSense } = setup;
+/** Whether the wheel is by now turned the other way than is due: better said at once than at the end. */
+function turnsOtherWay(
+  { turn: { turnDeg }, view: { setup } }: SweepRecording,
+  options: SweepReaderOptions,
+): boolean {
+  const due = dueSense(setup, options);
   const turnedDeg = turnDeg.length > 0 ? turnDeg[turnDeg.length - 1] - turnDeg[0] : 0;
-  if (turnSense === undefined || Math.abs(turnedDeg) < SENSE_SURE_DEG) return false;
-  return turnSense !== senseOf(turnDeg);
+  if (due === null || Math.abs(turnedDeg) < SENSE_SURE_DEG) return false;
+  return due !== senseOf(turnDeg);
 }
 
 function checkMark(

@@ -5,6 +5,7 @@ import {
   type EdgeRise,
   type Response,
 } from '../../balance/response.ts';
+import type { ResponseAngleJudgement } from '../../balance/responseAngle.ts';
 import { radialRunOutSdMm, runOutSdMm } from '../../balance/runOutAllowance.ts';
 import { unbalanceFromRise, type Unbalance } from '../../balance/unbalance.ts';
 import type { AcceptedReading } from '../../contract/reading.ts';
@@ -43,12 +44,13 @@ export function sweepReading(
   const { fit, closure } = solved;
   const scaleSd = heightScaleRelativeSd(solved.view.sight.poseFit, setup.wheel.edgeRadiusMm);
   const rise = edgeRise(fit, scaleSd, markSdDeg(solved));
-  const response = responseOf(setup, rise, options.earlier);
-  if (!response.ok) return response;
+  const responded = responseOf(setup, rise, options.earlier);
+  if (!responded.ok) return responded;
+  const { response, answer } = responded.value;
   const runOut = runOutOf(solved);
   if (runOut === null) return failed('setup-invalid', { problem: 'run-out allowance' });
   const runOutMm = Math.hypot(runOut.lateralSdMm, runOut.radialSdMm);
-  const unbalance = unbalanceFromRise({ rise, response: response.value, runOutSdMm: runOutMm });
+  const unbalance = unbalanceFromRise({ rise, response, runOutSdMm: runOutMm });
   if (!unbalance.ok) return failed('setup-invalid', { problem: unbalance.failure.code });
   const correction = correctionAtLightSpot(unbalance.value.unbalanceGmm, {
     weightStepG: setup.weightStepG,
@@ -57,7 +59,7 @@ export function sweepReading(
   if (!correction.ok) return failed('setup-invalid', { problem: correction.failure.code });
   const covered = coveredDeg(recording.turn.turnDeg) * closure.scale;
   const sense = senseOf(recording.turn.turnDeg);
-  const warnings = readingWarnings(setup, sense, options.mayMirror ?? false);
+  const warnings = readingWarnings(setup, sense, options, answer);
   return succeeded({
     reading: {
       format: 'tiltsweep.reading/1',
@@ -84,11 +86,11 @@ export function sweepReading(
         covarianceGmm2: unbalance.value.covarianceGmm2,
         ci95: { amountGmm: unbalance.value.ci95.amount, angleDeg: unbalance.value.ci95.angleDeg },
       },
-      response: response.value,
+      response,
       correction: correction.value.weights,
       residualGmm: correction.value.residualAmountGmm,
     },
-    contributionsG: contributions(setup, solved, response.value, runOut, unbalance.value),
+    contributionsG: contributions(setup, solved, response, runOut, unbalance.value),
   });
 }
 
@@ -110,6 +112,12 @@ function runOutOf({ view }: SolvedSweep): RunOutSd | null {
   return lateral.ok && radial.ok ? { lateralSdMm: lateral.value, radialSdMm: radial.value } : null;
 }
 
+interface Responded {
+  readonly response: Response;
+  /** What the wheel's answer to the added weights said of the sign; null where none was seen. */
+  readonly answer: ResponseAngleJudgement | null;
+}
+
 /**
  * The response measured by the weights added since an earlier sweep, else by the formula; also by the
  * formula where the weights changed too little to measure anything by.
@@ -118,7 +126,7 @@ function responseOf(
   setup: SweepSetup,
   rise: EdgeRise,
   earlier: AcceptedReading | undefined,
-): Outcome<Response, RefusalCode> {
+): Outcome<Responded, RefusalCode> {
   if (setup.after) {
     if (!earlier) return failed('earlier-sweep-missing', { earlierSweep: setup.after.sweep });
     const before: EdgeRise = {
@@ -130,14 +138,16 @@ function responseOf(
       return failed('setup-invalid', { where: 'after.added', problem: measured.failure.code });
     const trouble = answerTrouble({ before, after: rise, added: setup.after.added });
     if (trouble) return trouble;
-    if (measured.value.angle.finding !== 'not-known') return succeeded(measured.value.response);
+    const { response, angle } = measured.value;
+    if (angle.finding !== 'not-known') return succeeded({ response, answer: angle });
   }
   const model = modelResponse({
     massKg: setup.wheel.massKg,
     edgeRadiusMm: setup.wheel.edgeRadiusMm,
     pendulumDepthMm: setup.stand.pendulumDepthMm,
   });
-  return model.ok ? model : failed('setup-invalid', { problem: model.failure.code });
+  if (!model.ok) return failed('setup-invalid', { problem: model.failure.code });
+  return succeeded({ response: model.value, answer: null });
 }
 
 function contributions(

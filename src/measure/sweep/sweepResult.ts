@@ -27,7 +27,7 @@ export function sweepResult(
   options: SweepReaderOptions,
 ): SweepResult {
   const turn = turnSoFar(recording);
-  const check = checkRecording(recording);
+  const check = checkRecording(recording, options);
   if (check && !check.ok) return refusedResult(check.failure, turn);
   if (!geometry.ok) return refusedResult(geometry.failure, turn);
   const { observations, line, view } = geometry.value;

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 
 import type { SightingState } from '../../contract/session.ts';
+import { mayMirror } from '../../session/mayMirror.ts';
 import { useApp } from '../shell/appContext.ts';
 import { unlockHearing } from '../sweep/giveSignal.ts';
 import { LiveFrame } from '../sweep/LiveFrame.tsx';
@@ -21,7 +22,7 @@ export function LiveSight({ state }: { readonly state: SightingState }) {
   const overlay = progress?.overlay ?? null;
   const tests = setup.sight.tested ?? {};
   const trial = useSignTest(progress, tests, settings.hearing, (next) => session.noteTests(next));
-  const checks = sightChecks(progress, tests);
+  const checks = sightChecks(progress, tests, mayMirror(state.stream));
   const todo = firstTodo(checks);
   const isSeen = progress?.stage === 'following';
   const pick = (place: PictureShare) => {

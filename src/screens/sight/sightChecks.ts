@@ -19,6 +19,7 @@ export interface SightCheck {
 export function sightChecks(
   progress: SweepProgress | null,
   tests: SightTests = {},
+  mayMirror = false,
 ): readonly SightCheck[] {
   const bad = firstBad(progress);
   const badAt = bad === null ? SEEN.length : SEEN.indexOf(bad.name);
@@ -27,7 +28,7 @@ export function sightChecks(
     state: i < badAt ? ('good' as const) : ('not-yet' as const),
     todo: i === badAt && bad !== null ? bad.todo : null,
   }));
-  return [...seen, ...TRIED.map((name) => triedCheck(name, tests))];
+  return [...seen, ...TRIED.map((name) => triedCheck(name, tests, mayMirror))];
 }
 
 /** What keeps a good sweep from beginning: what is not seen, then what was seen the wrong way round. */
@@ -35,8 +36,16 @@ export function firstTodo(checks: readonly SightCheck[]): string | null {
   return checks.find(({ state, todo }) => state === 'not-yet' && todo !== null)?.todo ?? null;
 }
 
-function triedCheck(name: (typeof TRIED)[number], tests: SightTests): SightCheck {
+function triedCheck(
+  name: (typeof TRIED)[number],
+  tests: SightTests,
+  mayMirror: boolean,
+): SightCheck {
   const outcome = tests[name];
+  // A camera that may mirror is not taken on trust: the trial comes before the sweep.
+  if (outcome === undefined && name === 'turn' && mayMirror) {
+    return { name, state: 'not-yet', todo: words.sight.tryMirror };
+  }
   if (outcome === undefined) return { name, state: 'not-tried', todo: null };
   if (outcome === 'confirmed') return { name, state: 'good', todo: null };
   return { name, state: 'not-yet', todo: words.sight.reversed[name] };

@@ -44,6 +44,11 @@ describe('what was tried by hand', () => {
     expect(states({ up: 'confirmed', turn: 'confirmed' })).toEqual(['good', 'good']);
   });
 
+  it('is asked for before a camera that may mirror, until it was tried', () => {
+    expect(firstTodo(sightChecks(following, {}, true))).toBe(words.sight.tryMirror);
+    expect(firstTodo(sightChecks(following, { turn: 'confirmed' }, true))).toBeNull();
+  });
+
   it('is what to mend when it came out the wrong way round, but after what is not seen', () => {
     const tests = { up: 'reversed', turn: 'reversed' } as const;
     expect(firstTodo(sightChecks(following, tests))).toBe(words.sight.reversed.up);

@@ -113,9 +113,15 @@ export const warnings: Words['warnings'] = {
 export const readingWarnings: Words['readingWarnings'] = {
   'sense-unconfirmed': {
     cause:
-      'Gelesen als gegen den Uhrzeigersinn gedreht. Wurde im Uhrzeigersinn gedreht, ist das Bild gespiegelt und die Stelle auf der falschen Seite.',
+      'Gelesen als gegen den Uhrzeigersinn gedreht; niemand hat es bestätigt. Wurde im Uhrzeigersinn gedreht, ist das Bild gespiegelt und die Stelle auf der falschen Seite des Ventils.',
     remedy:
-      'Wurde im Uhrzeigersinn gedreht: die Kamera auf der Rückseite nehmen und noch einmal messen.',
+      'In den Angaben eintragen, wie herum gedreht wurde, und den Film noch einmal lesen; vor der Kamera einmal die Druckprobe machen.',
+  },
+  'clockwise-unconfirmed': {
+    cause:
+      'Gelesen als im Uhrzeigersinn gedreht; niemand hat es bestätigt. Wurde gegen den Uhrzeigersinn gedreht, ist das Bild gespiegelt und die Stelle auf der falschen Seite des Ventils.',
+    remedy:
+      'In den Angaben eintragen, wie herum gedreht wurde, und den Film noch einmal lesen; vor der Kamera einmal die Druckprobe machen.',
   },
   'camera-may-mirror': {
     cause:

@@ -22,6 +22,7 @@ export const sight: typeof enSight = {
     up: 'Die Kante ging hoch: Tablet um 180° drehen, oder näher am Visier drücken',
     turn: 'Verkehrt herum gesehen: die rückwärtige Kamera nehmen, oder noch einmal im Uhrzeigersinn',
   },
+  tryMirror: 'Diese Kamera spiegelt vielleicht: erst die Druckprobe machen',
   trySigns: 'Druckprobe',
   stopTrial: 'Probe beenden',
   signSteps: {

@@ -21,6 +21,7 @@ export const sight = {
     up: 'The edge went up: turn the tablet half round, or press nearer to the sight',
     turn: 'Seen the other way round: use the camera on the back, or try again clockwise',
   },
+  tryMirror: 'This camera may mirror: make the press test first',
   trySigns: 'Press test',
   stopTrial: 'Stop the test',
   signSteps: {
