@@ -19,7 +19,7 @@ const FILM_FORMATS = [MP4, QTFF, MATROSKA, WEBM, MPEG_TS];
 export type FilmTrouble = 'film-empty' | 'film-cut-off' | 'film-coding-unknown' | 'file-unreadable';
 
 /** One decoded picture of a film; whoever takes it closes the frame. */
-export interface FilmFrame {
+interface FilmFrame {
   readonly frame: VideoFrame;
   /** The film's own presentation time, seconds; steps may be uneven. */
   readonly timeS: number;

@@ -18,7 +18,7 @@ export interface FilmTaker {
 }
 
 /** `no-encoder`: this browser cannot record; `broke`: encoder or storage gave up on the way. */
-export type FilmEnding = 'whole' | 'no-encoder' | 'broke' | 'no-pictures';
+type FilmEnding = 'whole' | 'no-encoder' | 'broke' | 'no-pictures';
 
 export interface FilmSummary {
   readonly ending: FilmEnding;

@@ -27,7 +27,7 @@ export interface FilmTiming {
   readonly filmS: number;
 }
 
-export type FilmEnding = 'whole' | 'cut-off' | 'too-long';
+type FilmEnding = 'whole' | 'cut-off' | 'too-long';
 
 export interface FilmTools {
   readonly copy: YuvCopier;

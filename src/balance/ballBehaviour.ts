@@ -22,7 +22,7 @@ export interface WheelOnBall {
  * Half the mass near the tread (0.88 r_e) and half near the rim (0.55 r_e) give a spin radius of
  * gyration of 0.73 r_e; a spin-to-transverse ratio of 1.7 makes that 0.56 r_e about a diameter.
  */
-export const ASSUMED_GYRATION_SHARE = 0.56;
+const ASSUMED_GYRATION_SHARE = 0.56;
 
 export interface BallBehaviour {
   readonly ballDiameterMm: number;

@@ -5,7 +5,7 @@ import { NOT_NEGATIVE, rejectNumbers } from './inputs.ts';
 
 export type BallFinding = 'good' | 'dull' | 'tall-order' | 'touchy' | 'tips-over' | 'through-bore';
 
-export interface RankedBall {
+interface RankedBall {
   readonly ballDiameterMm: number;
   readonly finding: BallFinding;
   readonly reason: string;

@@ -19,7 +19,7 @@ export interface PlateCheck {
 }
 
 /** Yield begins under a sphere at p₀ = 1.60·σ_y (K. L. Johnson, Contact Mechanics; from memory). */
-export const YIELD_PRESSURE_SHARE = 1.6;
+const YIELD_PRESSURE_SHARE = 1.6;
 /** Strengths scatter, and a wheel is set down, not laid down: under this margin it is a matter of luck. */
 const SAFE_MARGIN = 1.25;
 

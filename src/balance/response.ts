@@ -46,7 +46,7 @@ export interface EdgeRise {
 }
 
 /** Relative standard deviations of the model's inputs. */
-export interface ModelUncertainty {
+interface ModelUncertainty {
   readonly massRelativeSd: number;
   readonly edgeRadiusRelativeSd: number;
   readonly pendulumDepthRelativeSd: number;
@@ -56,7 +56,7 @@ export interface ModelUncertainty {
  * Assumed until measured: a household scale (0.1–0.2 kg in 16 kg), a tape round the tread, and the
  * depth h as found from ball, bore and weighings (0.1–0.2 mm in 8 mm).
  */
-export const ASSUMED_MODEL_UNCERTAINTY: ModelUncertainty = {
+const ASSUMED_MODEL_UNCERTAINTY: ModelUncertainty = {
   massRelativeSd: 0.01,
   edgeRadiusRelativeSd: 0.005,
   pendulumDepthRelativeSd: 0.015,

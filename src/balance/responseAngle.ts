@@ -39,9 +39,9 @@ export const RESPONSE_ANGLE_WORDS: Readonly<Record<ResponseAngleFinding, string>
 };
 
 /** A weight stuck a hand's width off or a tape off by a tread block still counts as sound, degrees. */
-export const SOUND_ANGLE_DEG = 20;
+const SOUND_ANGLE_DEG = 20;
 /** With a larger standard error than this the four findings cannot be told apart, degrees. */
-export const TELLING_ERROR_DEG = 40;
+const TELLING_ERROR_DEG = 40;
 /** Width of the acceptance band in standard errors (95 % of a normal error). */
 const BAND_SIGMAS = 2;
 

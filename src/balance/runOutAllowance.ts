@@ -9,7 +9,7 @@ import { NOT_NEGATIVE, rejectNumbers } from './inputs.ts';
 export const PUBLISHED_LATERAL_RUN_OUT_MM = 1.2;
 
 /** Radial run-out that service literature lets pass, mm from peak to peak: 0.8 to 1.3, its middle. */
-export const PUBLISHED_RADIAL_RUN_OUT_MM = 1;
+const PUBLISHED_RADIAL_RUN_OUT_MM = 1;
 
 /** |τ| of a plane normal vector stays under 2.4477 σ in 95 of 100: √(−2·ln 0.05). */
 const AMOUNT_95_PER_SIGMA = Math.sqrt(-2 * Math.log(0.05));

@@ -4,7 +4,7 @@ import type { BalanceOutcome } from './failures.ts';
 import { NOT_NEGATIVE, POSITIVE, rejectNumbers } from './inputs.ts';
 
 /** sin(x)/x, 1 at nothing. */
-export function sinc(x: number): number {
+function sinc(x: number): number {
   return Math.abs(x) < 1e-8 ? 1 : Math.sin(x) / x;
 }
 

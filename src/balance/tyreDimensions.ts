@@ -5,7 +5,7 @@ import { rejectNumbers, type NumberRange } from './inputs.ts';
 import type { TyreSize } from './tyreSize.ts';
 
 /** A length proposed to the person, to be measured and edited: never more than assumed. */
-export interface Proposal {
+interface Proposal {
   readonly valueMm: number;
   readonly standardDeviationMm: number;
   readonly origin: 'assumed';

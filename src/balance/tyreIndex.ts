@@ -101,7 +101,7 @@ export function tyreAndRim(
 }
 
 /** From this much weight on it pays to try the tyre elsewhere on the rim, g (common practice). */
-export const INDEX_TEST_FROM_G = 60;
+const INDEX_TEST_FROM_G = 60;
 
 /** Whether to suggest an index test for a weight asked for. */
 export function suggestsIndexTest(wantedG: number): BalanceOutcome<boolean> {

@@ -18,9 +18,9 @@ export interface TyreSize {
 }
 
 /** "165 R 13" stands for a section of about 82 per cent (from memory). */
-export const ASSUMED_METRIC_ASPECT = 82;
+const ASSUMED_METRIC_ASPECT = 82;
 /** "7.50-16" is about as high as its nominal width, a little more (from memory, ± 4). */
-export const ASSUMED_INCH_ASPECT = 103;
+const ASSUMED_INCH_ASPECT = 103;
 
 const WIDTH_MM: NumberRange = { low: 100, high: 405 };
 const ASPECT: NumberRange = { low: 20, high: 110 };

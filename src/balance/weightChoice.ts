@@ -66,9 +66,9 @@ export interface WeightChoice {
 }
 
 /** No stand reads finer than half a gram: two choices within it leave the same. */
-export const SAME_RESIDUAL_G = 0.5;
+const SAME_RESIDUAL_G = 0.5;
 /** Nobody sticks a weight truer than a degree (3 mm on the rim). */
-export const ANGLE_STEP_DEG = 1;
+const ANGLE_STEP_DEG = 1;
 const STEP_DEG: NumberRange = { low: 0.1, high: 90 };
 /** Rounds of two places each, where the first two cannot hold enough. */
 const ROUNDS_MAX = 3;

@@ -10,7 +10,7 @@ import {
 } from './inputs.ts';
 import { layStrip, type Piece } from './stripArc.ts';
 
-export type Fitting = 'adhesive' | 'clip-on';
+type Fitting = 'adhesive' | 'clip-on';
 
 /** One kind of weight that the person owns. */
 export interface WeightKind extends Piece {

@@ -13,7 +13,7 @@ export interface Fitted {
 }
 
 /** Loads of one number of pieces that fit somewhere, sorted by moment. */
-export interface Group {
+interface Group {
   readonly fitted: readonly Fitted[];
   readonly moments: Float64Array;
   /** Cosine of the least turn from any direction in a cell to a step where any of them fits. */

@@ -7,7 +7,7 @@ import { licenceTrouble, type ShippedPackage } from './licenceTrouble.ts';
 import { packageFolder, shippedPackage } from './shippedPackage.ts';
 
 /** Where the list stands in the built folder. */
-export const LICENCES_FILE = 'licences.json';
+const LICENCES_FILE = 'licences.json';
 
 /** What build tools put into the bundle of their own, by how the module's name begins. */
 const HELPERS: readonly (readonly [RegExp, string])[] = [

@@ -39,7 +39,7 @@ export interface FilmStart {
 }
 
 /** Takes the pieces of one film that is being recorded. */
-export interface FilmTape {
+interface FilmTape {
   readonly filmId: string;
   /** Resolves once the piece is stored; false when storage takes no more of this film. */
   take(piece: Uint8Array<ArrayBuffer>, mimeType: string): Promise<boolean>;

@@ -20,7 +20,7 @@ const instant = v.pipe(v.string(), v.isoTimestamp());
 const angleDeg = between(-720, 720);
 
 /** How a number came to be known: it goes with every figure that rests on it. */
-export const OriginSchema = v.picklist(['measured', 'entered', 'assumed']);
+const OriginSchema = v.picklist(['measured', 'entered', 'assumed']);
 export type Origin = v.InferOutput<typeof OriginSchema>;
 
 const sourced = (low: number, high: number) =>
@@ -80,7 +80,7 @@ export type StandRecord = v.InferOutput<typeof StandSchema>;
 /** The stand's trials by hand. */
 export type KeptSightTests = NonNullable<StandRecord['camera']['tested']>;
 
-export const WheelArcSchema = v.object({ fromDeg: angleDeg, toDeg: angleDeg });
+const WheelArcSchema = v.object({ fromDeg: angleDeg, toDeg: angleDeg });
 
 /** A circle of the rim on which weights may sit. */
 export const WeightRingSchema = v.object({
@@ -89,7 +89,7 @@ export const WeightRingSchema = v.object({
 });
 
 /** Where a wheel stands in its job. */
-export const WheelStageSchema = v.picklist(['never-read', 'read', 'weights-on', 'proved']);
+const WheelStageSchema = v.picklist(['never-read', 'read', 'weights-on', 'proved']);
 export type WheelStage = v.InferOutput<typeof WheelStageSchema>;
 
 export const WheelSchema = v.object({
@@ -134,11 +134,11 @@ export type WheelRecord = v.InferOutput<typeof WheelSchema>;
 const entryHead = { id, wheelId: id, at: instant };
 
 /** Where the pictures came from. */
-export const SweepSourceSchema = v.picklist(['camera', 'file', 'sample', 'practice']);
+const SweepSourceSchema = v.picklist(['camera', 'file', 'sample', 'practice']);
 export type SweepSource = v.InferOutput<typeof SweepSourceSchema>;
 
 /** A weight that is on the wheel (negative mass: taken off); wheel angle as everywhere. */
-export const PlacedWeightSchema = AddedWeightSchema;
+const PlacedWeightSchema = AddedWeightSchema;
 
 export const WeightsEntrySchema = v.object({
   ...entryHead,

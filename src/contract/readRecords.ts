@@ -160,7 +160,7 @@ export function readPackedTrace({
   return failed('record-invalid', { where: 'trace', problem: 'a number that is none' });
 }
 
-export function readTrace(value: unknown): Outcome<SweepTrace, RecordTrouble> {
+function readTrace(value: unknown): Outcome<SweepTrace, RecordTrouble> {
   return checked(TraceSchema, value);
 }
 

@@ -11,7 +11,7 @@ export interface Weight {
   readonly angleDeg: number;
 }
 
-export interface Refusal {
+interface Refusal {
   readonly code: RefusalCode;
   readonly message: string;
   readonly remedy: string;

@@ -108,7 +108,7 @@ export interface CameraOptions {
  * A picture to show and what was found in this very picture. The receiver closes `picture`; it is
  * asked for the next one only once its call has returned.
  */
-export interface ShownPicture {
+interface ShownPicture {
   readonly picture: ImageBitmap | VideoFrame;
   readonly overlay: PictureOverlay | null;
 }

@@ -25,7 +25,7 @@ export const MarkColourSchema = v.picklist(['white', 'yellow', 'blue', 'red', 'g
 export const TurnSenseSchema = v.picklist(['clockwise', 'counter-clockwise']);
 
 /** How a trial by hand before the sweep came out. */
-export const SightTestSchema = v.picklist(['confirmed', 'reversed']);
+const SightTestSchema = v.picklist(['confirmed', 'reversed']);
 
 /** Missing is what was not tried. */
 export const SightTestsSchema = v.object({

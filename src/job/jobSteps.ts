@@ -67,7 +67,7 @@ export function nextStepOfRecord(wheel: WheelRecord): NextStep {
  * Mass and radii turn a lean into grams and can be had in a minute; as long as one of them is
  * assumed the bench comes first. The depth takes more trouble, and a check sweep measures it.
  */
-export function isBenchOpen(wheel: WheelRecord): boolean {
+function isBenchOpen(wheel: WheelRecord): boolean {
   return [wheel.massKg, wheel.edgeRadiusMm, wheel.rings[0]!.radiusMm].some(
     ({ origin }) => origin === 'assumed',
   );

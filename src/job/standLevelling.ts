@@ -6,7 +6,7 @@ import type { SweepSetup } from '../contract/setup.ts';
 import { vectorFromPolar } from '../quantities/vector.ts';
 
 /** One screw to turn; numbered as on the stand's drawing, from the first one clockwise. */
-export interface ScrewToTurn {
+interface ScrewToTurn {
   readonly screw: 1 | 2 | 3;
   /** Turns of the screw, positive clockwise seen from above. */
   readonly clockwiseTurns: number;

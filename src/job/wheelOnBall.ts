@@ -33,7 +33,7 @@ export const boreOf = (wheel: WheelRecord): SourcedNumber =>
   wheel.boreDiameterMm ?? { value: USUAL_BORE_MM, origin: 'assumed' };
 
 /** The wheel as the physics of the ball wants it; fails where ball and bore do not go together. */
-export function wheelOnBall(wheel: WheelRecord): BalanceOutcome<WheelOnBall> {
+function wheelOnBall(wheel: WheelRecord): BalanceOutcome<WheelOnBall> {
   const boreDiameterMm = boreOf(wheel).value;
   const seat = { ballDiameterMm: wheel.ballDiameterMm.value, boreDiameterMm };
   const centre = centreDepthMm(seat, wheel.pendulumDepthMm.value);

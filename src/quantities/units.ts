@@ -9,14 +9,6 @@ export const GMM_PER_OUNCE_INCH = GRAMS_PER_OUNCE * MM_PER_INCH;
 /** Standard acceleration of gravity (CGPM 1901, ISO 80000-3; exact by definition), m/s². */
 export const STANDARD_GRAVITY_M_PER_S2 = 9.80665;
 
-export function gramsToOunces(massG: number): number {
-  return massG / GRAMS_PER_OUNCE;
-}
-
-export function ouncesToGrams(massOz: number): number {
-  return massOz * GRAMS_PER_OUNCE;
-}
-
 /** Avoirdupois pound (international yard and pound agreement, 1959; exact). */
 export const KG_PER_POUND = 0.45359237;
 /** International mile (exact). */

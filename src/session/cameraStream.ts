@@ -22,7 +22,7 @@ export async function openLiveStream({
 }
 
 /** Asks for a camera: the one named, else the one on the tablet's back where there is one. */
-export async function openCameraStream(
+async function openCameraStream(
   deviceId?: string,
 ): Promise<Outcome<MediaStream, CameraTrouble>> {
   // The browser hides the whole interface from a page that did not come by HTTPS or localhost.

@@ -22,7 +22,7 @@ export interface LiveFeed {
 /** How pictures travel from the camera to the worker, best first. */
 export type FramePath = 'track-processor' | 'video-frame' | 'image-bitmap';
 
-export function bestFramePath(): FramePath {
+function bestFramePath(): FramePath {
   if ('MediaStreamTrackProcessor' in globalThis) return 'track-processor';
   return 'VideoFrame' in globalThis ? 'video-frame' : 'image-bitmap';
 }

@@ -13,7 +13,7 @@ import { playFilm } from './playedFilm.ts';
 import type { SweepRun } from './sessionStore.ts';
 
 /** Name of the User Timing entry that tells how long a film took: for the bench and the accuracy command. */
-export const FILM_TIMING = 'tiltsweep.film';
+const FILM_TIMING = 'tiltsweep.film';
 
 interface FilmToRead {
   readonly film: Blob;

@@ -5,7 +5,7 @@ import { cruise, type ICruiseResult } from 'dependency-cruiser';
 
 import { IMPORT_RULES } from './importRules.ts';
 
-export interface Violation {
+interface Violation {
   readonly rule: string;
   readonly from: string;
   readonly to: string;

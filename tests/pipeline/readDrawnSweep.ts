@@ -9,7 +9,7 @@ import { shortWayDeg } from '../../src/quantities/angle.ts';
 import { subtractVectors, vectorAmount, vectorFromPolar } from '../../src/quantities/vector.ts';
 import { createSweepReader } from '../../src/measure/sweepReader.ts';
 
-export const WHITE_MARK = { widthMm: 22, colour: 'white' } as const;
+const WHITE_MARK = { widthMm: 22, colour: 'white' } as const;
 
 /** Setups are plain data: a changed copy. */
 export function drawnSetup(

@@ -1,4 +1,3 @@
-import { seededRandom } from '../../samples/drawnWheel/seededRandom.ts';
 import type { YuvPicture } from '../../src/contract/picture.ts';
 
 /**
@@ -130,28 +129,4 @@ export function covered(picture: YuvPicture, from: number, to: number): YuvPictu
 /** The same view at another time. */
 export function atTime(picture: YuvPicture, timeS: number): YuvPicture {
   return { ...picture, timeS };
-}
-
-/** A picture made of nothing but a rule for luma and colour. */
-export function plainPicture(
-  timeS: number,
-  luma: (row: number, column: number) => number,
-  chroma: () => number = () => 128,
-): YuvPicture {
-  const [widthPx, heightPx] = [320, 180];
-  const made = (count: number, of: (i: number) => number) =>
-    Uint8Array.from({ length: count }, (_, i) => of(i));
-  return {
-    ...{ widthPx, heightPx, timeS, yStride: widthPx, chromaStride: widthPx >> 1 },
-    ...{ chromaStep: 1, chromaShift: 1, fullRange: true },
-    y: made(widthPx * heightPx, (i) => luma(Math.floor(i / widthPx), i % widthPx)),
-    u: made((widthPx * heightPx) >> 2, chroma),
-    v: made((widthPx * heightPx) >> 2, chroma),
-  };
-}
-
-export function noisePictures(count: number): YuvPicture[] {
-  const random = seededRandom(9);
-  const any = () => 256 * random();
-  return Array.from({ length: count }, (_, i) => plainPicture(i / 10, any, any));
 }

@@ -1,7 +1,7 @@
 import type { YuvPicture } from '../../src/contract/picture.ts';
 
 /** A line to draw: where its centre runs and how bright and wide it is there. */
-export interface DrawnLine {
+interface DrawnLine {
   /** Row of the centre at a column centre, px; NaN draws nothing there. */
   readonly rowPx: (xPx: number) => number;
   /** RMS width, px. */
@@ -89,7 +89,7 @@ export function asNv12(picture: YuvPicture): YuvPicture {
 }
 
 /** Standard normal deviates, the same for the same seed (mulberry32, Box–Muller). */
-export function seededNormal(seed: number): () => number {
+function seededNormal(seed: number): () => number {
   let state = seed >>> 0;
   const uniform = (): number => {
     state = (state + 0x6d2b79f5) >>> 0;

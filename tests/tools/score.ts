@@ -40,10 +40,10 @@ export interface SweepScore {
 }
 
 /** Chi-square with two degrees of freedom at 95 %: −2·ln 0.05. */
-export const CHI_SQUARE_95_TWO = 5.991464547;
+const CHI_SQUARE_95_TWO = 5.991464547;
 
 /** Largest vector error at the weight radius, g and share of the unbalance (the larger counts). */
-export const BOUNDS = {
+const BOUNDS = {
   model: { errorG: 2, errorShare: 0.06 },
   trial: { errorG: 1.5, errorShare: 0.05 },
   /** Largest angle error, asked only where the unbalance is `angleFromG` or more. */

@@ -6,7 +6,7 @@ import type { StandModel } from '../view/standModel.ts';
 import type { TyreMeeter } from './meetTyre.ts';
 
 /** Where a line of sight ends in grooves and cuts. */
-export interface Relief {
+interface Relief {
   /** Depth under the skin at which it ends; 0 on the face of a rib. */
   depthMm: number;
   /** Ended at a wall rather than at a floor. */

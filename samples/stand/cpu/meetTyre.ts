@@ -1,7 +1,7 @@
 import type { TyreProfile } from '../shape/tyreProfile.ts';
 
 /** What a line of sight meets first, and where, in the tyre frame. */
-export interface Meeting {
+interface Meeting {
   kind: 'nothing' | 'skin' | 'rim';
   along: number;
   x: number;
@@ -36,7 +36,7 @@ const WELL_INSIDE_MM = 0.25;
 const SHORT_ARC = 0.45;
 
 /** The first terms of the arcsine's series: half the time of an arctangent, in the innermost loop. */
-export function shortArcsine(sine: number): number {
+function shortArcsine(sine: number): number {
   const s2 = sine * sine;
   return sine * (1 + s2 * (1 / 6 + s2 * (3 / 40 + s2 * (15 / 336 + s2 * (105 / 3456)))));
 }

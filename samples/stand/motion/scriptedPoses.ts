@@ -6,7 +6,7 @@ import type { WheelPose } from './wheelPose.ts';
 const DIFFERENCE_S = 0.02;
 
 /** What a hand that follows a plan of turns does at a time; off before and after. */
-export function scriptedHand(points: readonly TurnPoint[], timeS: number): HandOnWheel {
+function scriptedHand(points: readonly TurnPoint[], timeS: number): HandOnWheel {
   const endS = points[points.length - 1].timeS;
   if (timeS > endS) return HAND_OFF;
   const turnDeg = turnAt(points, timeS);

@@ -14,7 +14,7 @@ export const DIFFICULTIES = [
 export type Difficulty = (typeof DIFFICULTIES)[number];
 
 /** Least and most unbalance that is hidden, g at the weight radius. */
-export const HIDDEN_G = { least: 10, most: 60 } as const;
+const HIDDEN_G = { least: 10, most: 60 } as const;
 
 export interface PracticeChoice {
   readonly seed: number;

@@ -174,5 +174,4 @@ export const StandSceneSchema = v.strictObject({
 export type StandScene = v.InferOutput<typeof StandSceneSchema>;
 export type StandSceneInput = Omit<v.InferInput<typeof StandSceneSchema>, 'format'>;
 export type StandWeight = v.InferOutput<typeof WeightSchema>;
-export type RunOutWave = v.InferOutput<typeof WaveSchema>;
 export type TurnPoint = v.InferOutput<typeof TurnPointSchema>;

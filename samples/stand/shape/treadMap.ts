@@ -21,7 +21,7 @@ export interface TreadMap {
 
 export const DEPTH_RANGE_MM = 8;
 /** Nothing below is ever seen from above. */
-export const LOWEST_WAY_MM = -118;
+const LOWEST_WAY_MM = -118;
 const COLUMNS = 4096;
 const ROWS = 640;
 /** Softness of a cut's border: one texel. */

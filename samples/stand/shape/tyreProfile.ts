@@ -21,7 +21,7 @@ export interface TyreProfile {
   readonly edgeHeightMm: number;
 }
 
-export interface ProfileArc {
+interface ProfileArc {
   readonly centreRadiusMm: number;
   readonly centreHeightMm: number;
   readonly radiusMm: number;

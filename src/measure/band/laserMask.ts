@@ -4,7 +4,7 @@ import { CHROMA_COLUMN_STEP, CHROMA_ROW_STEP, rowOfZ, type TreadBand } from './t
  * Direction of each laser colour in the plane of colour differences (U, V), unit length: BT.601
  * green (0, 255, 0) lies at (−84, −107)/136, red (255, 0, 0) at (−43, 127)/134.
  */
-export const LASER_CHROMA = {
+const LASER_CHROMA = {
   green: { u: -0.62, v: -0.79 },
   red: { u: -0.32, v: 0.95 },
 } as const;

@@ -74,7 +74,7 @@ export function differsFromZero(
 }
 
 /** uᵀ·C·u for a unit vector u. */
-export function varianceAlong(covariance: PlaneCovariance, unit: PlaneVector): number {
+function varianceAlong(covariance: PlaneCovariance, unit: PlaneVector): number {
   const [[a, b], [, d]] = covariance;
   return a * unit.along0 * unit.along0 + 2 * b * unit.along0 * unit.along90 + d * unit.along90 ** 2;
 }

@@ -20,11 +20,11 @@ export interface FrameBins {
  * Width of a bin, s. The shortest swing expected (2 s, split by fast turning to 1.7 s) loses
  * (π·0.1/1.7)²/6 = 0.6 % of its height in it.
  */
-export const BIN_WIDTH_S = 0.1;
+const BIN_WIDTH_S = 0.1;
 /** A plane has three unknowns; two heights more than that show whether they agree. */
 export const LEAST_HEIGHTS_PER_FRAME = 5;
 /** Under this span of azimuth, degrees, offset and tilt of one frame cannot be told apart. */
-export const LEAST_AZIMUTH_SPAN_DEG = 20;
+const LEAST_AZIMUTH_SPAN_DEG = 20;
 
 /** @throws RangeError when the arrays do not fit each other or times run backwards. */
 export function binFrames(observations: SweepObservations): FrameBins {

@@ -29,7 +29,7 @@ export function choleskyInPlace(a: Float64Array, n: number): boolean {
 }
 
 /** Solves L·x = b in place, L the lower triangle of an n×n array. */
-export function solveLowerInPlace(l: Float64Array, b: Float64Array, n: number): void {
+function solveLowerInPlace(l: Float64Array, b: Float64Array, n: number): void {
   for (let i = 0; i < n; i++) {
     let sum = b[i];
     for (let k = 0; k < i; k++) sum -= l[i * n + k] * b[k];
@@ -38,7 +38,7 @@ export function solveLowerInPlace(l: Float64Array, b: Float64Array, n: number): 
 }
 
 /** Solves Lᵀ·x = b in place, L the lower triangle of an n×n array. */
-export function solveLowerTransposedInPlace(l: Float64Array, b: Float64Array, n: number): void {
+function solveLowerTransposedInPlace(l: Float64Array, b: Float64Array, n: number): void {
   for (let i = n - 1; i >= 0; i--) {
     let sum = b[i];
     for (let k = i + 1; k < n; k++) sum -= l[k * n + i] * b[k];
@@ -101,7 +101,7 @@ export function solveSymmetric(
 const SINGULAR_PIVOT = 1.5e-8;
 
 /** Replaces A by (A + Aᵀ)/2. */
-export function makeSymmetric(a: Float64Array, n: number): void {
+function makeSymmetric(a: Float64Array, n: number): void {
   for (let i = 0; i < n; i++) {
     for (let j = 0; j < i; j++) {
       const mean = (a[i * n + j] + a[j * n + i]) / 2;
@@ -112,6 +112,6 @@ export function makeSymmetric(a: Float64Array, n: number): void {
 }
 
 /** Misuse throws: a flat array that is not n×n is a slip of the programmer. */
-export function checkSquare(a: ArrayLike<number>, n: number): void {
+function checkSquare(a: ArrayLike<number>, n: number): void {
   if (a.length !== n * n) throw new RangeError(`expected ${n}×${n} numbers, got ${a.length}`);
 }

@@ -42,7 +42,7 @@ export interface TiltFit {
   readonly counts: FitCounts;
 }
 
-export interface RockingSummary {
+interface RockingSummary {
   readonly frequencyHz: number;
   /** Standard deviation of the natural logarithm of the frequency. */
   readonly frequencyLogSd: number;
@@ -60,7 +60,7 @@ export interface RockingSummary {
   readonly slowTimeS: number;
 }
 
-export interface FitCounts {
+interface FitCounts {
   readonly frames: number;
   readonly heights: number;
   /** Sum of the frames' weights. */

@@ -5,7 +5,7 @@ import type { LaserContrast } from './laserContrast.ts';
  * Prices of the path search. One column (2 px) of a line of boundless contrast earns 1; a line of
  * the half contrast earns 0.5.
  */
-export const PATH_PRICES = {
+const PATH_PRICES = {
   /** What a column must earn to be worth calling line: "no line here" costs nothing instead. */
   presence: 0.25,
   /** Each cell (2 px) by which the line moves up or down from one column to the next. */

@@ -5,7 +5,7 @@ import { CORE_LUMA_FROM, CORE_LUMA_FULL } from './laserColour.ts';
  * Rows looked at on each side of a line's seed, pixels: half of a saturated core of 36 px, its
  * flanks, and the ambient beyond.
  */
-export const REACH_PX = 34;
+const REACH_PX = 34;
 /**
  * The seed comes from cells of 2 px whose colour the codec smears by a pixel or two: a crest of
  * the line lies within this many pixels of it, one farther off is texture.

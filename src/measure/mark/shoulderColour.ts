@@ -11,8 +11,8 @@ import {
  * Colour of the shoulder well above the edge, clear of the line, column by column: where a tape would show.
  * Three rows (Y, U, V) of one value every {@link CHROMA_COLUMN_STEP} columns.
  */
-export const SHOULDER_FROM_MM = 9;
-export const SHOULDER_TO_MM = 25;
+const SHOULDER_FROM_MM = 9;
+const SHOULDER_TO_MM = 25;
 
 /**
  * Rows this near to the line's own height are left out, mm. The laser's mask is not asked: a yellow

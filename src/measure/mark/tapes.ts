@@ -22,7 +22,7 @@ export interface Tape {
   readonly contrast: number;
 }
 
-export const PANORAMA_STEP_DEG = 0.25;
+const PANORAMA_STEP_DEG = 0.25;
 const BINS = 360 / PANORAMA_STEP_DEG;
 /** Columns this far from the sight are seen too flat for a sharp border. */
 const VIEW_HALF_DEG = 40;

@@ -135,7 +135,7 @@ function facePx(observations: EdgeObservations, awayPx: Float32Array, i: number)
 }
 
 /** Way turned up to each picture, back and forth added, degrees. */
-export function wayTurnedDeg(turnDeg: Float64Array): Float64Array {
+function wayTurnedDeg(turnDeg: Float64Array): Float64Array {
   const way = new Float64Array(turnDeg.length);
   for (let i = 1; i < way.length; i++) way[i] = way[i - 1] + Math.abs(turnDeg[i] - turnDeg[i - 1]);
   return way;

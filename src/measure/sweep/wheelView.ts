@@ -25,7 +25,7 @@ export interface WheelView {
 }
 
 /** Where the line is thrown when nobody measured it: beside the shoulder of a car tyre lying flat, mm. */
-export const ASSUMED_LINE_ABOVE_PLATE_MM = 52;
+const ASSUMED_LINE_ABOVE_PLATE_MM = 52;
 
 export function createWheelView(setup: SweepSetup, sight: Sight, yStride: number): WheelView {
   const radiusMm = setup.wheel.edgeRadiusMm;

@@ -19,7 +19,7 @@ export interface TreadTexture {
   readonly values: Int8Array;
 }
 
-export const TEXTURE_UNIT = 40;
+const TEXTURE_UNIT = 40;
 
 export interface TextureWork {
   readonly strip: Float32Array;

@@ -33,7 +33,7 @@ const SEARCH_DEG = 1.4;
 /** A hand changes a wheel's speed by no more than this within a frame or two, °/s per s. */
 const HAND_ACCELERATION_DEG_PER_S2 = 150;
 /** A match below this is no match; what is seen through dust and noise stays above. */
-export const MIN_TURN_CORRELATION = 0.2;
+const MIN_TURN_CORRELATION = 0.2;
 /**
  * Over a longer gap between two pictures (dropped, or a camera that stalled) a hand may have changed
  * the turn by half a tread pitch, 2.5° (½·150°/s²·t² = 2.5° − SEARCH_DEG): steady turning then no

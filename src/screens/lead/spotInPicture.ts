@@ -1,6 +1,6 @@
 import type { PictureOverlay } from '../../contract/sweep.ts';
 
-export interface PicturePoint {
+interface PicturePoint {
   readonly xPx: number;
   readonly yPx: number;
 }

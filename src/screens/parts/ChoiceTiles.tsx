@@ -1,6 +1,6 @@
 import { useId, type ReactNode } from 'react';
 
-export interface Tile<T extends string> {
+interface Tile<T extends string> {
   readonly value: T;
   readonly word: string;
   /** A drawing over the word, or a note below it. */

@@ -35,7 +35,7 @@ export function OriginMark({ origin, name, onOrigin }: OriginMarkProps) {
 }
 
 /** The shape alone. */
-export function OriginSign({ origin }: { readonly origin: Origin }) {
+function OriginSign({ origin }: { readonly origin: Origin }) {
   return (
     <svg className="origin-sign" viewBox="-12 -12 24 24" aria-hidden="true" focusable="false">
       <circle r={9} className={origin === 'assumed' ? 'origin-broken' : 'origin-ring'} />

@@ -32,11 +32,7 @@ export const SettingsIcon = () => (
 );
 export const PlusIcon = () => <Icon path="M16 4 V28 M4 16 H28" />;
 export const MinusIcon = () => <Icon path="M4 16 H28" />;
-export const TickIcon = () => <Icon path="M5 17 L12 25 L27 7" />;
 export const UndoIcon = () => <Icon path="M5 11 H20 A7.5 7.5 0 0 1 20 26 H10 M12 4 L5 11 L12 18" />;
-export const EyeIcon = () => (
-  <Icon path="M2 16 Q16 2 30 16 Q16 30 2 16 Z M16 11.5 A4.5 4.5 0 1 0 16 20.5 A4.5 4.5 0 1 0 16 11.5" />
-);
 export const BookIcon = () => (
   <Icon path="M16 8 Q10 3 3 6 V26 Q10 23 16 28 Q22 23 29 26 V6 Q22 3 16 8 Z M16 8 V28" />
 );

@@ -11,7 +11,7 @@ export interface TracePoint {
 const CURVE_STEP_DEG = 2;
 
 /** Σ over n from `from` to `to` of cosMm[n−1]·cos nβ + sinMm[n−1]·sin nβ, mm. */
-export function waveMm(fit: SweepTrace['fit'], angleDeg: number, from: number, to: number): number {
+function waveMm(fit: SweepTrace['fit'], angleDeg: number, from: number, to: number): number {
   let sum = 0;
   for (let n = from; n <= Math.min(to, fit.cosMm.length); n++) {
     const angle = n * angleDeg * RAD_PER_DEG;

@@ -17,7 +17,7 @@ export interface WheelMeasures {
 }
 
 /** Radius of the tyre in drawing units. */
-export const TYRE_UNITS = 232;
+const TYRE_UNITS = 232;
 /** Where a setup names no bore: that of a common car wheel. */
 const USUAL_BORE_MM = 60;
 /** The rim's edge lies a little outside the weights that are stuck inside it. */

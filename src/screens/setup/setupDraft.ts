@@ -23,7 +23,7 @@ export const PROPOSED_DRAFT: SetupDraft = {
 };
 
 /** The draft as a setup file's JSON; texts that are no number stay texts and will be refused. */
-export function draftAsJson(draft: SetupDraft): Record<string, unknown> {
+function draftAsJson(draft: SetupDraft): Record<string, unknown> {
   const json: Record<string, unknown> = { format: 'tiltsweep.setup/1' };
   if (draft.label.trim() !== '') json['label'] = draft.label.trim();
   for (const field of NUMBER_FIELDS) {

@@ -21,7 +21,7 @@ export interface NumberField {
   readonly optional: boolean;
 }
 
-export type SetupPath = keyof typeof words.setup.fields;
+type SetupPath = keyof typeof words.setup.fields;
 
 /** Name and help are read when they are drawn: they follow the language. */
 function numberField(

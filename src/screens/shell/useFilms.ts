@@ -10,13 +10,13 @@ import { unlockHearing } from '../sweep/giveSignal.ts';
 import { places } from './places.ts';
 
 /** A film that waits for its setup to be entered by hand. */
-export interface FilmForForm {
+interface FilmForForm {
   readonly film: File;
   readonly draft: SetupDraft | null;
 }
 
 /** A sweep of a wheel in the logbook, as far as it is known without a file. */
-export interface SweepOfWheel {
+interface SweepOfWheel {
   readonly wheelId: string;
   readonly setup: SweepSetup;
   readonly assumed: readonly string[];

@@ -10,7 +10,7 @@ import { storedValue, storeValue } from '../state/preference.ts';
 /** Each camera has its own ranges: what was set is remembered by camera. */
 const keyOf = (deviceId: string | undefined) => `camera.${deviceId ?? ''}`;
 
-export function rememberedSettings(deviceId: string | undefined): CameraSettings {
+function rememberedSettings(deviceId: string | undefined): CameraSettings {
   const stored = storedValue(keyOf(deviceId));
   if (typeof stored !== 'object' || stored === null) return {};
   const known = Object.entries(stored).filter(

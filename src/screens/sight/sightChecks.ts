@@ -5,7 +5,7 @@ import { words } from '../words/words.ts';
 const SEEN = ['picture', 'light', 'line', 'edge'] as const;
 const TRIED = ['up', 'turn'] as const;
 type SeenName = (typeof SEEN)[number];
-export type SightCheckName = SeenName | (typeof TRIED)[number];
+type SightCheckName = SeenName | (typeof TRIED)[number];
 
 export interface SightCheck {
   readonly name: SightCheckName;

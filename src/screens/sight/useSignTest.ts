@@ -19,7 +19,7 @@ type Running =
   | { readonly name: 'up'; readonly test: PressTest }
   | { readonly name: 'turn'; readonly test: TurnTest };
 
-export type SignStep = 'settle' | 'press' | 'turn';
+type SignStep = 'settle' | 'press' | 'turn';
 
 export interface SignTest {
   /** What the hand is to do now; null while nothing is tried. */

@@ -22,7 +22,7 @@ const ISO_FIRST_BOXES = ['ftyp', 'moov', 'mdat', 'wide', 'free', 'skip'];
 /** EBML header of WebM and Matroska files. */
 const EBML_START = [0x1a, 0x45, 0xdf, 0xa3];
 
-export function looksLikeFilm(firstBytes: Uint8Array): boolean {
+function looksLikeFilm(firstBytes: Uint8Array): boolean {
   if (EBML_START.every((byte, index) => firstBytes[index] === byte)) return true;
   const box = String.fromCharCode(...firstBytes.slice(4, 8));
   return ISO_FIRST_BOXES.includes(box);

@@ -4,7 +4,7 @@ import { readOneOf, usePreference } from './preference.ts';
 
 export const THEMES = ['system', 'light', 'dark'] as const;
 export type Theme = (typeof THEMES)[number];
-export const CONTRASTS = ['system', 'more'] as const;
+const CONTRASTS = ['system', 'more'] as const;
 export type Contrast = (typeof CONTRASTS)[number];
 
 const DARK_QUERY = '(prefers-color-scheme: dark)';

@@ -7,7 +7,7 @@ import { createFilmRecords, type FilmRecords } from './filmRecords.ts';
 import { filmsBeingRecorded, holdRecordingLock } from './recordingLock.ts';
 
 /** For so long a deleted film can be brought back; then its space is freed. */
-export const UNDO_FILM_MS = 30_000;
+const UNDO_FILM_MS = 30_000;
 
 /** Films in the browser's database, beside the logbook. */
 export function createFilmShelf(access: DatabaseAccess, tabs?: TabLine): FilmShelf {

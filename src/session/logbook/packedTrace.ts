@@ -16,7 +16,7 @@ import type { SweepTrace } from '../../contract/sweep.ts';
 /** Angle, height, residual. */
 export const LISTS = 3;
 
-export function packedTrace(trace: SweepTrace): PackedTrace {
+function packedTrace(trace: SweepTrace): PackedTrace {
   const { wheelAngleDeg, heightMm, residualMm, fit, rockingPeriodS, contributionsG } = trace;
   const pointCount = wheelAngleDeg.length;
   const points = new Float32Array(LISTS * pointCount);

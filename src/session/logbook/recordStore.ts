@@ -20,7 +20,7 @@ export interface RecordBatch {
   readonly at: string | null;
 }
 
-export interface RemovedEntry {
+interface RemovedEntry {
   readonly id: string;
   readonly wheelId: string;
 }

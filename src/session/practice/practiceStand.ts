@@ -18,7 +18,7 @@ import { turningHand, type TurningHand } from './turningHand.ts';
 export { DIFFICULTIES, type Difficulty } from '../../../samples/stand/scene/practiceScene.ts';
 
 /** What the practice wheel hides, with the weights that are on it. */
-export interface PracticeTruth {
+interface PracticeTruth {
   readonly hidden: { readonly amountGmm: number; readonly heavySpotDeg: number };
   readonly left: { readonly amountGmm: number; readonly heavySpotDeg: number };
 }

@@ -35,8 +35,8 @@ const STAGE_OF_CALLER: Readonly<Record<string, Stage>> = {
   finish: 'end of sweep',
 };
 
-export const GARBAGE: Stage = 'garbage collection';
-export const REST: Stage = 'rest';
+const GARBAGE: Stage = 'garbage collection';
+const REST: Stage = 'rest';
 
 /** Stage of every node of a processor profile. */
 export function stagesOfNodes(profile: Profiler.Profile): Map<number, Stage> {

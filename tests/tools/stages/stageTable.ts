@@ -26,7 +26,7 @@ export interface StageReport {
   readonly shares: readonly StageShare[];
 }
 
-export interface TurnReport {
+interface TurnReport {
   /** Constant part: the tape. */
   readonly meanDeg: number;
   /** Growth over one turn, and what is left about that line. */

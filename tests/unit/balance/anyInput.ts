@@ -30,7 +30,7 @@ export const number = fc.oneof(
   { weight: 5, arbitrary: evenNumber(0, 1) },
 );
 export const vector = fc.record({ along0: number, along90: number });
-export const covariance = fc.oneof(
+const covariance = fc.oneof(
   fc.tuple(number, number, number).map(([a, b, d]): PlaneCovariance => [
     [a, b],
     [b, d],
