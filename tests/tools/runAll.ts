@@ -34,7 +34,8 @@ const parts: Part[] = [
     run: () => vitest(name),
   })),
   { name: 'browser', run: playwright },
-  { name: 'engines', run: engines },
+  { name: 'engines', run: () => counted('engines') },
+  { name: 'audit', run: () => counted('audit') },
 ];
 
 const wanted = process.argv.slice(2);
@@ -114,10 +115,10 @@ function playwright(): Tally {
   }));
 }
 
-/** The same job in browsers of other makes. */
-function engines(): Tally {
-  const report = join(reports, 'engines.json');
-  const clean = runPart('npm', ['run', '--silent', 'engines', '--', report]);
+/** A script that counts by itself: the same job in browsers of other makes, the registry's answer. */
+function counted(script: 'engines' | 'audit'): Tally {
+  const report = join(reports, `${script}.json`);
+  const clean = runPart('npm', ['run', '--silent', script, '--', report]);
   return tallyOf(clean, report, (json: Tally) => json);
 }
 
