@@ -118,7 +118,7 @@ function Depth(props: {
   const disc = 4.5;
   const textY = Math.max(depthMm / 2, text * 0.2) + text * 0.35;
   // On a narrow screen the name is as wide as the room beside the ball: it then stands by the plate.
-  const isBeside = words.bench.drawnCentre.length * text * LETTER_WIDTH < endX - measureX;
+  const isBeside = words.bench.drawnCentre.length * text * LETTER_WIDTH < endX - radiusMm;
   const nameY = isBeside ? textY + text * 1.1 : radiusMm + PLATE_MM + text * 1.15;
   return (
     <g>

@@ -63,7 +63,11 @@ export function NumberStepper(props: NumberStepperProps) {
     onValue(Math.min(Math.max(next, range[0]), range[1]));
   };
   const onKey = (event: KeyboardEvent) => {
-    if (event.key === 'Enter') settle();
+    if (event.key === 'Enter') {
+      // Within a form it settles the field and does not send the form.
+      event.preventDefault();
+      settle();
+    }
     if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
       event.preventDefault();
       step(event.key === 'ArrowUp' ? 1 : -1);

@@ -3,7 +3,8 @@ import type { ChangeEvent, ReactNode } from 'react';
 export interface SweepFilesInputProps {
   readonly className: string;
   /** What tests find it by. */
-  readonly role: 'sweep-files' | 'wheel-film';
+  readonly role: 'sweep-files' | 'wheel-film' | 'earlier-reading';
+  readonly accept?: string;
   /** For those who hear the screen; what is seen are the children. */
   readonly label: string;
   readonly onFiles: (files: readonly File[]) => void;
@@ -13,6 +14,7 @@ export interface SweepFilesInputProps {
 /** Takes film and setup file of a recorded sweep. */
 export function SweepFilesInput(props: SweepFilesInputProps) {
   const { className, role, label, onFiles, children } = props;
+  const { accept = 'video/*,.json,application/json' } = props;
   const choose = (event: ChangeEvent<HTMLInputElement>) => {
     const input = event.currentTarget;
     const files = [...(input.files ?? [])];
@@ -25,7 +27,7 @@ export function SweepFilesInput(props: SweepFilesInputProps) {
       <input
         type="file"
         multiple
-        accept="video/*,.json,application/json"
+        accept={accept}
         data-role={role}
         className="unseen"
         aria-label={label}

@@ -20,6 +20,8 @@ export function FilmSetupPlace() {
         purpose={forForm === null ? 'camera' : 'film'}
         filmName={forForm?.film.name ?? null}
         draft={forForm?.draft ?? settings.draft}
+        earlier={forForm?.earlier ?? null}
+        onEarlier={films.addEarlier}
         onSubmit={(setup, draft, deviceId) => {
           unlockHearing();
           settings.rememberDraft(draft);

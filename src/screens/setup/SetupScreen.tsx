@@ -4,10 +4,11 @@ import type { SweepSetup } from '../../contract/setup.ts';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
 import { useApp } from '../shell/appContext.ts';
 import { words } from '../words/words.ts';
+import { AfterFields } from './AfterFields.tsx';
 import { CameraChoice } from './CameraChoice.tsx';
 import { ColourField, LabelField, SenseField } from './OtherFields.tsx';
 import { NumberFieldRow } from './NumberFieldRow.tsx';
-import { checkDraft, withKnown, withText, type SetupDraft } from './setupDraft.ts';
+import { checkDraft, numberIn, withKnown, withText, type SetupDraft } from './setupDraft.ts';
 import { NUMBER_FIELDS, type FieldGroup } from './setupFields.ts';
 import './setup.css';
 
@@ -15,6 +16,9 @@ export interface SetupScreenProps {
   readonly purpose: 'camera' | 'film';
   readonly filmName: string | null;
   readonly draft: SetupDraft;
+  /** Of a film: the reading of the sweep before it, and the way to choose one. */
+  readonly earlier: string | null;
+  readonly onEarlier: (files: readonly File[]) => void;
   readonly onSubmit: (setup: SweepSetup, draft: SetupDraft, deviceId?: string) => void;
   readonly onBack: () => void;
 }
@@ -27,10 +31,14 @@ export function SetupScreen(props: SetupScreenProps) {
   const [draft, setDraft] = useState(props.draft);
   const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
   const [deviceId, setDeviceId] = useState<string>();
+  const [lacksEarlier, setLacksEarlier] = useState(false);
 
   const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const checked = checkDraft(draft, units);
+    const lacks = draft.added.length > 0 && props.earlier === null;
+    setLacksEarlier(lacks);
+    if (checked.ok && lacks) return;
     if (checked.ok) {
       onSubmit(checked.setup, draft, deviceId);
       return;
@@ -82,6 +90,20 @@ export function SetupScreen(props: SetupScreenProps) {
                   onLabel={(label) => setDraft((before) => ({ ...before, label }))}
                 />
               </>
+            )}
+            {group === 'mark' && purpose === 'film' && (
+              <AfterFields
+                added={draft.added}
+                earlier={props.earlier}
+                problem={
+                  lacksEarlier && props.earlier === null ? words.setup.after.needsEarlier : null
+                }
+                weightRadiusMm={numberIn(draft, 'wheel.weightRadiusMm')}
+                weightStepG={numberIn(draft, 'weightStepG')}
+                units={units}
+                onAdded={(added) => setDraft((before) => ({ ...before, added }))}
+                onEarlier={props.onEarlier}
+              />
             )}
             {group === 'camera' && (
               <SenseField

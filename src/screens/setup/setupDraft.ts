@@ -1,5 +1,5 @@
 import { MarkColourSchema, readSetup, TurnSenseSchema } from '../../contract/setup.ts';
-import type { MarkColour, SweepSetup, TurnSense } from '../../contract/setup.ts';
+import type { AddedWeight, MarkColour, SweepSetup, TurnSense } from '../../contract/setup.ts';
 import { formatKnown, parseTyped, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { AMOUNT_FIELDS, NUMBER_FIELDS, type NumberField } from './setupFields.ts';
@@ -12,6 +12,8 @@ export interface SetupDraft {
   /** Null: not said. */
   readonly turnSense: TurnSense | null;
   readonly label: string;
+  /** What went on the wheel since an earlier sweep; empty: the film stands alone. */
+  readonly added: readonly AddedWeight[];
 }
 
 export const PROPOSED_DRAFT: SetupDraft = {
@@ -20,7 +22,11 @@ export const PROPOSED_DRAFT: SetupDraft = {
   colour: 'white',
   turnSense: null,
   label: '',
+  added: [],
 };
+
+/** The form knows the earlier sweep by its reading alone. */
+const EARLIER_SWEEP = 'earlier';
 
 /** The draft as a setup file's JSON; texts that are no number stay texts and will be refused. */
 function draftAsJson(draft: SetupDraft): Record<string, unknown> {
@@ -33,6 +39,7 @@ function draftAsJson(draft: SetupDraft): Record<string, unknown> {
   }
   putAt(json, 'sight.valveMark.colour', draft.colour);
   if (draft.turnSense !== null) json['turnSense'] = draft.turnSense;
+  if (draft.added.length > 0) json['after'] = { sweep: EARLIER_SWEEP, added: draft.added };
   // A group whose fields are all empty must still be there for the check to name the field.
   for (const group of ['wheel', 'stand', 'camera']) json[group] ??= {};
   return json;
@@ -90,6 +97,11 @@ export function setupProblemWords(where: string, problem: string, units: Units):
   return `${field.name}: ${limitWords(problem, field, units)}`;
 }
 
+/** A number of the form as it stands, metric; what is proposed where it is none. */
+export function numberIn(draft: SetupDraft, path: string): number {
+  return parseTyped(draft.texts[path] ?? '') ?? Number(PROPOSED_DRAFT.texts[path]);
+}
+
 /** Paths of assumed values that the grams rest on. */
 export function assumedPaths(draft: SetupDraft): readonly string[] {
   return AMOUNT_FIELDS.filter((path) => !draft.known.includes(path));
@@ -119,6 +131,7 @@ export function draftOf(setup: SweepSetup): SetupDraft {
     colour: setup.sight.valveMark.colour,
     turnSense: setup.turnSense ?? null,
     label: setup.label ?? '',
+    added: setup.after?.added ?? [],
   };
 }
 
@@ -138,6 +151,8 @@ export function draftFromStored(stored: unknown): SetupDraft | null {
     colour: MarkColourSchema.options.find((option) => option === colour) ?? PROPOSED_DRAFT.colour,
     turnSense: TurnSenseSchema.options.find((option) => option === turnSense) ?? null,
     label: typeof label === 'string' ? label : '',
+    // Of that film alone.
+    added: [],
   };
 }
 

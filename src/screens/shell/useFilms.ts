@@ -5,7 +5,12 @@ import { NO_ERRAND, type SweepErrand, type SweepSession } from '../../contract/s
 import type { AcceptedReading } from '../../contract/reading.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { draftOf, type SetupDraft } from '../setup/setupDraft.ts';
-import { filmWithoutSetup, withOwnFiles, withSetupFile } from '../start/filmWithoutSetup.ts';
+import {
+  filmWithoutSetup,
+  readingAmong,
+  withOwnFiles,
+  withSetupFile,
+} from '../start/filmWithoutSetup.ts';
 import { unlockHearing } from '../sweep/giveSignal.ts';
 import { places } from './places.ts';
 
@@ -13,6 +18,8 @@ import { places } from './places.ts';
 interface FilmForForm {
   readonly film: File;
   readonly draft: SetupDraft | null;
+  /** Name of the earlier sweep's reading among the files; null where there is none. */
+  readonly earlier: string | null;
 }
 
 /** A sweep of a wheel in the logbook, as far as it is known without a file. */
@@ -30,6 +37,8 @@ export interface Films {
   /** Reads a film of that wheel; what its files do not say is taken from the logbook. */
   openFor(sweep: SweepOfWheel, chosen: readonly File[]): void;
   readonly forForm: FilmForForm | null;
+  /** Takes the reading of the sweep before the waiting film's; a file that is none is left out. */
+  addEarlier(chosen: readonly File[]): void;
   /** Reads the waiting film with a setup entered by hand. */
   readWith(setup: SweepSetup, assumed: readonly string[]): void;
   /** Opens the form for the film that was read last; null when there is none any more. */
@@ -44,6 +53,15 @@ export function useFilms(session: SweepSession): Films {
   const [forForm, setForForm] = useState<FilmForForm | null>(null);
   const [hasFilm, setHasFilm] = useState(false);
 
+  const showForm = useCallback(
+    async (film: File, draft: SetupDraft | null) => {
+      const earlier = await readingAmong(files.current);
+      setForForm({ film, draft, earlier: earlier?.name ?? null });
+      goTo(places.filmSetup);
+    },
+    [goTo],
+  );
+
   const open = useCallback(
     (chosen: readonly File[], forWheel: SweepErrand = NO_ERRAND) => {
       unlockHearing();
@@ -52,11 +70,10 @@ export function useFilms(session: SweepSession): Films {
       setHasFilm(filmIn(chosen) !== null);
       void filmWithoutSetup(chosen).then((film) => {
         if (film === null) return session.readFiles(chosen, forWheel);
-        setForForm({ film, draft: null });
-        goTo(places.filmSetup);
+        void showForm(film, null);
       });
     },
-    [session, goTo],
+    [session, showForm],
   );
 
   const openFor = ({ wheelId, setup, assumed, earlier }: SweepOfWheel, chosen: readonly File[]) => {
@@ -77,10 +94,25 @@ export function useFilms(session: SweepSession): Films {
   const changeSetup = (setup: SweepSetup | null) => {
     const film = filmIn(files.current);
     if (film === null) return;
-    setForForm({ film, draft: setup === null ? null : draftOf(setup) });
-    goTo(places.filmSetup);
+    void showForm(film, setup === null ? null : draftOf(setup));
   };
-  return { open, openFor, forForm, readWith, changeSetup: hasFilm ? changeSetup : null };
+
+  const addEarlier = (chosen: readonly File[]) => {
+    void readingAmong(chosen).then(async (reading) => {
+      if (reading === null) return;
+      const before = await readingAmong(files.current);
+      files.current = [...files.current.filter((file) => file !== before), reading];
+      setForForm((form) => form && { ...form, earlier: reading.name });
+    });
+  };
+  return {
+    open,
+    openFor,
+    forForm,
+    addEarlier,
+    readWith,
+    changeSetup: hasFilm ? changeSetup : null,
+  };
 }
 
 function filmIn(files: readonly File[]): File | null {

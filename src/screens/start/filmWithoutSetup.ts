@@ -42,6 +42,14 @@ async function formatOf(file: File): Promise<string | null> {
   }
 }
 
+/** The first file that is a reading; null where none is. */
+export async function readingAmong(files: readonly File[]): Promise<File | null> {
+  for (const file of files.filter(isJson)) {
+    if ((await formatOf(file)) === READING_FORMAT) return file;
+  }
+  return null;
+}
+
 /** The same files with a setup entered by hand beside the film, in place of any other setup. */
 export async function withSetupFile(
   files: readonly File[],

@@ -24,7 +24,7 @@ export function OpenFilm({ wheel, stand, state }: OpenFilmProps) {
   };
   return (
     <SweepFilesInput
-      className="plain wheel-film"
+      className="plain file-button"
       role="wheel-film"
       label={`${words.job.openFilm}. ${words.job.openFilmHelp}`}
       onFiles={open}

@@ -13,7 +13,11 @@ import {
 } from '../../../src/screens/setup/setupDraft.ts';
 import { parseTyped } from '../../../src/screens/words/numbers.ts';
 import { AMOUNT_FIELDS, NUMBER_FIELDS } from '../../../src/screens/setup/setupFields.ts';
-import { filmWithoutSetup, withSetupFile } from '../../../src/screens/start/filmWithoutSetup.ts';
+import {
+  filmWithoutSetup,
+  readingAmong,
+  withSetupFile,
+} from '../../../src/screens/start/filmWithoutSetup.ts';
 import { shedSetup } from '../../browser/gallery/fixtures.ts';
 
 describe('numbers as typed', () => {
@@ -73,6 +77,15 @@ describe('the setup form', () => {
     expect(checked.ok && checked.setup).toEqual(shedSetup);
   });
 
+  it('keeps the weights of a check sweep, and remembers them for no other film', () => {
+    const added = [{ massG: -10, radiusMm: 185, angleDeg: 40 }];
+    const checked = checkDraft({ ...PROPOSED_DRAFT, added });
+    expect(checked.ok && checked.setup.after?.added).toEqual(added);
+    const again = checked.ok ? draftOf(checked.setup) : PROPOSED_DRAFT;
+    expect(again.added).toEqual(added);
+    expect(draftFromStored(JSON.parse(JSON.stringify(again)))?.added).toEqual([]);
+  });
+
   it('remembers, and forgets what has not the right shape', () => {
     const stored: unknown = JSON.parse(JSON.stringify(draftOf(shedSetup)));
     expect(draftFromStored(stored)).toEqual(draftOf(shedSetup));
@@ -97,6 +110,11 @@ describe('films without a setup file', () => {
     expect(await filmWithoutSetup([film, film])).toBeNull();
     expect(await filmWithoutSetup([new File([], 'empty.mp4')])).toBeNull();
     expect(await filmWithoutSetup([new File(['hello, not a film'], 'note.mp4')])).toBeNull();
+  });
+
+  it('knows the reading of the sweep before among the files', async () => {
+    expect(await readingAmong([film, setup, reading])).toBe(reading);
+    expect(await readingAmong([film, setup])).toBeNull();
   });
 
   it('puts the entered setup beside the film in place of a wrong one', async () => {

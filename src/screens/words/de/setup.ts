@@ -81,8 +81,17 @@ export const setup: Words['setup'] = {
     },
     weightStepG: {
       name: 'Ein Gewicht',
-      help: 'Das kleinste Stück, das aufgeklebt wird. Eine Viertelunze sind 7,09 g.',
+      help: 'Das kleinste Stück, das aufgeklebt wird.',
     },
+  },
+  after: {
+    title: 'Gewichte seit einer früheren Messung',
+    help: 'Was vor diesem Film aufgeklebt oder abgenommen wurde. Wie weit das Rad je Gramm steigt, ist dann gemessen.',
+    remove: (weight) => `Weglassen: ${weight}`,
+    choose: 'Frühere Messung wählen',
+    noEarlier: 'Die Datei, in der die frühere Messung gesichert wurde.',
+    earlier: (name) => `Frühere Messung: ${name}`,
+    needsEarlier: 'Die frühere Messung wählen oder die Gewichte weglassen.',
   },
   missing: 'Bitte einen Wert eintragen.',
   notANumber: 'Bitte eine Zahl eintragen, etwa 16,5.',

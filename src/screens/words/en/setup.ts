@@ -79,8 +79,17 @@ export const setup = {
     },
     weightStepG: {
       name: 'One weight',
-      help: 'The smallest piece you stick on. A quarter ounce is 7.09 g.',
+      help: 'The smallest piece you stick on.',
     },
+  },
+  after: {
+    title: 'Weights since an earlier sweep',
+    help: 'What was stuck on or taken off before this film. How far this wheel rises for each gram is then measured.',
+    remove: (weight: string) => `Leave out: ${weight}`,
+    choose: 'Choose the earlier reading',
+    noEarlier: 'The file that the earlier sweep was saved in.',
+    earlier: (name: string) => `Earlier sweep: ${name}`,
+    needsEarlier: 'Choose the earlier sweep’s reading, or leave the weights out.',
   },
   missing: 'Please enter a value.',
   notANumber: 'Please enter a number, such as 16.5.',
