@@ -53,13 +53,15 @@ function isNear(recording: SweepRecording, a: number, b: number): boolean {
 /** Leaves in the turn tracker what kept frames, the key frame and finding the place again need. */
 function dropUnused({ frames, turn }: SweepRecording, firstKept: number): void {
   const count = turn.textures.length;
-  const used = new Set([turn.key]);
+  const { sure } = turn.doubt;
+  const always = new Set([turn.key, sure]);
+  const used = new Set<number>();
   for (const { turnIndex } of frames) if (turnIndex !== null) used.add(turnIndex);
   const recent = count - SLACK_FRAMES;
   const newIndex = new Int32Array(count).fill(-1);
   let kept = 0;
   for (let i = 0; i < count; i++) {
-    if (i < recent && !(i >= firstKept && used.has(i)) && i !== turn.key) continue;
+    if (i < recent && !(i >= firstKept && used.has(i)) && !always.has(i)) continue;
     newIndex[i] = kept;
     turn.textures[kept] = turn.textures[i]!;
     turn.timeS[kept] = turn.timeS[i]!;
@@ -70,6 +72,7 @@ function dropUnused({ frames, turn }: SweepRecording, firstKept: number): void {
   for (const list of [turn.textures, turn.timeS, turn.turnDeg, turn.correlation])
     list.length = kept;
   turn.key = newIndex[turn.key]!;
+  turn.doubt.sure = sure === null ? null : newIndex[sure]!;
   frames.forEach((frame, i) => {
     if (frame.turnIndex !== null) frames[i] = { ...frame, turnIndex: newIndex[frame.turnIndex]! };
   });

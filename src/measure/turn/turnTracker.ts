@@ -1,5 +1,6 @@
 import { AZIMUTH_STEP_DEG } from '../band/treadBand.ts';
 import { textureShift } from './textureShift.ts';
+import { createTurnDoubt, judgeFrame, type TurnDoubt } from './turnDoubt.ts';
 
 /**
  * Turn of the wheel, frame by frame: each frame's texture is matched against a key frame some
@@ -19,6 +20,7 @@ export interface TurnTracker {
   key: number;
   rateDegPerS: number;
   lostSinceS: number | null;
+  readonly doubt: TurnDoubt;
 }
 
 export interface TurnStep {
@@ -57,15 +59,12 @@ const RATE_MEMORY_S = 0.15;
 
 export function createTurnTracker(columns: number, strips: number): TurnTracker {
   return {
-    columns,
-    textures: [],
-    timeS: [],
-    turnDeg: [],
-    correlation: [],
+    ...{ columns, textures: [], timeS: [], turnDeg: [], correlation: [] },
     standing: new Float32Array(columns * strips),
     key: 0,
     rateDegPerS: 0,
     lostSinceS: null,
+    doubt: createTurnDoubt(),
   };
 }
 
@@ -89,7 +88,32 @@ export function trackTurn(
     return null;
   }
   tracker.lostSinceS = null;
-  return accept(tracker, texture, rawTexture, timeS, step);
+  const surely = putInPlace(tracker, texture, timeS, step);
+  return accept(tracker, texture, rawTexture, timeS, surely);
+}
+
+/**
+ * A hand that covers half of the view can drag a weak match along with it, a little with each frame.
+ * What was sure before it says where the tread is now; the frames between are put back in proportion.
+ */
+function putInPlace(
+  tracker: TurnTracker,
+  texture: Int8Array,
+  timeS: number,
+  step: TurnStep,
+): TurnStep {
+  const { doubt, turnDeg } = tracker;
+  const { sure } = doubt;
+  if (sure === null) return step;
+  const awayS = timeS - tracker.timeS[sure];
+  const place = foundAgain(tracker, texture, awayS, sure);
+  if (!place) return step;
+  doubt.sure = null;
+  const draggedDeg = place.turnDeg - step.turnDeg;
+  for (let i = sure + 1; i < turnDeg.length; i++) {
+    turnDeg[i] += (draggedDeg * (tracker.timeS[i] - tracker.timeS[sure])) / awayS;
+  }
+  return place;
 }
 
 function followed(tracker: TurnTracker, texture: Int8Array, elapsedS: number): TurnStep | null {
@@ -129,14 +153,19 @@ function matchTo(
   };
 }
 
-/** After a loss: the best place over a wider range against several frames from before it. */
-function foundAgain(tracker: TurnTracker, texture: Int8Array, absentS: number): TurnStep | null {
+/** After a loss: the best place over a wider range against several frames from before it, `from` the latest. */
+function foundAgain(
+  tracker: TurnTracker,
+  texture: Int8Array,
+  absentS: number,
+  from = tracker.turnDeg.length - 1,
+): TurnStep | null {
   const last = tracker.turnDeg.length - 1;
   const wideDeg = (RELOCK_DEG_PER_S + Math.abs(tracker.rateDegPerS)) * absentS;
   const reach = Math.min(RELOCK_MAX_DEG, Math.max(RELOCK_MIN_DEG, wideDeg));
   const predicted = tracker.turnDeg[last];
   let best: TurnStep | null = null;
-  for (const index of framesBack(tracker, [0, 4, 10, 20])) {
+  for (const index of framesBack(tracker, from, [0, 4, 10, 20])) {
     const keyTurn = tracker.turnDeg[index];
     const match = textureShift(tracker.textures[index], texture, tracker.columns, {
       centreColumns: (predicted - keyTurn) / AZIMUTH_STEP_DEG,
@@ -154,9 +183,8 @@ function foundAgain(tracker: TurnTracker, texture: Int8Array, absentS: number): 
   return best;
 }
 
-/** Indices of the latest frames at least so many degrees of turn before the last one. */
-function framesBack(tracker: TurnTracker, degreesBack: readonly number[]): number[] {
-  const last = tracker.turnDeg.length - 1;
+/** Indices of the latest frames at least so many degrees of turn before a frame. */
+function framesBack(tracker: TurnTracker, last: number, degreesBack: readonly number[]): number[] {
   const found: number[] = [];
   let k = 0;
   for (let i = last; i >= 0 && k < degreesBack.length; i--) {
@@ -188,6 +216,8 @@ function accept(
   tracker.turnDeg.push(step.turnDeg);
   tracker.correlation.push(step.correlation);
   const index = tracker.turnDeg.length - 1;
+  judgeFrame(tracker.doubt, index, step.correlation, tracker.turnDeg);
+  if (tracker.doubt.sure !== null) return step;
   if (Math.abs(step.turnDeg - tracker.turnDeg[tracker.key]) >= KEY_SPACING_DEG) tracker.key = index;
   return step;
 }
