@@ -71,7 +71,7 @@ export function samplesOf(
 }
 
 /** Rows down the picture for a millimetre that the lit point comes out toward the camera. */
-function rowsPerOutwardMm(view: WheelView, azimuthDeg: number): number {
+export function rowsPerOutwardMm(view: WheelView, azimuthDeg: number): number {
   const at = new Float64Array(2);
   const { xMm, yMm } = roomPoint(view, azimuthDeg);
   const radiusMm = view.setup.wheel.edgeRadiusMm;

@@ -8,6 +8,7 @@ import { findTapes, shoulderPanorama, type Tape } from '../mark/tapes.ts';
 import { valveMark } from '../mark/valveMark.ts';
 import { closeTurn, type TurnClosure } from '../turn/closedTurn.ts';
 import { edgeObservations, type EdgeObservations } from './edgeObservations.ts';
+import { faceOutward, withoutOutward } from './faceOutward.ts';
 import { faceLine, type FaceLine } from './faceLine.ts';
 import { finalView } from './finalView.ts';
 import { refineShifts, type RefinedShifts } from './refinedShifts.ts';
@@ -25,6 +26,8 @@ export interface SolvedSweep {
   readonly fit: TiltFit;
 }
 
+/** Once-round radial run-out that is not known beforehand, a component: the allowance of the ±, mm. */
+const RUN_OUT_SD_MM = 0.2;
 /** Rounds of camera and leans: each needs the other; the third changes nothing that counts. */
 const GEOMETRY_ROUNDS = 3;
 /** A line that is one circle scatters less than this about it, px for a picture 1280 wide. */
@@ -81,7 +84,8 @@ export function solveSweep(
   const mark = markOf(recording, closure);
   if (!mark.ok) return mark;
   const turnDegOf = turnOf(recording, closure.scale, mark.value.middleDeg);
-  const observations = edgeObservations(recording, refined, view, turnDegOf);
+  const seen = edgeObservations(recording, refined, view, turnDegOf);
+  const observations = withoutOutward(seen, faceOutward(seen, line, view, RUN_OUT_SD_MM), view);
   const fit = fitTilt(observations);
   if (!fit.ok) return fit;
   return succeeded({ view, line, closure, mark: mark.value, observations, fit: fit.value });

@@ -7,7 +7,7 @@ import { EDGE_PLACE_SD_MM, templateEdge } from './templateEdge.ts';
 import type { WheelView } from './wheelView.ts';
 
 /** A plate levelled by hand is out by 1 or 2 mrad, and the wheel leans four to ten times that, radians. */
-const STAND_LEAN_SD = 0.008;
+export const STAND_LEAN_SD = 0.008;
 
 /** One block of azimuth as it is followed. */
 export interface TrackedBlock {
