@@ -118,7 +118,7 @@ const camera = v.strictObject({
   heightPx: v.optional(v.pipe(v.number(), v.integer(), v.minValue(120), v.maxValue(1080)), 720),
   horizontalFovDeg: number(30, 100, 64),
   downTiltDeg: number(15, 60, 32),
-  yawDeg: number(-15, 15, 0),
+  yawDeg: number(-30, 30, 0),
   rollDeg: number(-15, 15, 0),
   distanceMm: number(450, 1200, 735),
   /** Above the laser plane. */
