@@ -20,6 +20,9 @@ const LASER_LUMA_PER_CHROMA = { green: 1.11, red: 0.57 } as const;
 const TINT_CHROMA = 4;
 /** From here on a cell's light is the laser's more than the lamp's, and it stands still with the laser. */
 const LIT_CHROMA = 10;
+/** A cast is told to one step of colour, from every third coarse cell each way, as far as this. */
+const CAST_STEP = 3;
+const CAST_REACH = 64;
 /** A saturated core between its coloured flanks is at most so many coarse rows (of 1 mm) wide. */
 const CORE_ROWS = 9;
 
@@ -36,11 +39,12 @@ export function markUsableCells(
   const { columns, rows, usable, inPicture, u, v, chromaColumns, chromaRows } = band;
   usable.set(inPicture);
   const hue = LASER_CHROMA[laserColour];
+  const cast = castAlong(band, hue);
   for (let cc = 0; cc < chromaColumns; cc++) {
     let lastLit = -1;
     for (let cr = 0; cr < chromaRows; cr++) {
       const i = cr * chromaColumns + cc;
-      const lit = u[i] * hue.u + v[i] * hue.v;
+      const lit = u[i] * hue.u + v[i] * hue.v - cast;
       if (lit < TINT_CHROMA) continue;
       const glow = lit < LIT_CHROMA ? lit * LASER_LUMA_PER_CHROMA[laserColour] : NaN;
       dimCell(band, cr * CHROMA_ROW_STEP, cc * CHROMA_COLUMN_STEP, glow);
@@ -56,6 +60,31 @@ export function markUsableCells(
   const first = Math.max(0, Math.ceil(rowOfZ(stripHalfMm)));
   const last = Math.min(rows - 1, Math.floor(rowOfZ(-stripHalfMm)));
   usable.fill(0, first * columns, (last + 1) * columns);
+}
+
+/**
+ * Colour of the whole band along the laser's hue: its median. The laser lights the lesser part of it;
+ * what all of it has is the lamp's and the white balance's, which wander while the wheel is turned.
+ */
+function castAlong(band: TreadBand, hue: { readonly u: number; readonly v: number }): number {
+  const { columns, inPicture, u, v, chromaColumns, chromaRows } = band;
+  const counts = new Uint32Array(2 * CAST_REACH);
+  let seen = 0;
+  for (let cr = 0; cr < chromaRows; cr += CAST_STEP) {
+    for (let cc = 0; cc < chromaColumns; cc += CAST_STEP) {
+      if (!inPicture[cr * CHROMA_ROW_STEP * columns + cc * CHROMA_COLUMN_STEP]) continue;
+      const i = cr * chromaColumns + cc;
+      const along = Math.round(u[i] * hue.u + v[i] * hue.v) + CAST_REACH;
+      counts[Math.max(0, Math.min(counts.length - 1, along))]++;
+      seen++;
+    }
+  }
+  let below = 0;
+  for (let along = 0; along < counts.length; along++) {
+    below += counts[along];
+    if (2 * below >= seen) return seen > 0 ? along - CAST_REACH : 0;
+  }
+  return 0;
 }
 
 /** Takes `glow` off the luma of a coarse cell, or marks it unusable when the glow is NaN. */

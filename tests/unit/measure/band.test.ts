@@ -115,6 +115,26 @@ describe('markUsableCells', () => {
     });
   }
 
+  // Fails: under a warm lamp, or as the white balance wanders, all of the tread is taken for lit.
+  it("takes the colour that all of the tread has for the lamp's, not for the laser's", () => {
+    for (const cast of [
+      [-4, 14],
+      [3, -10],
+    ] as const) {
+      const [luma, cu, cv] = lit.red;
+      const paint: Paint = (_, z) =>
+        Math.abs(z - 12) < 2 ? [luma, cu + cast[0], cv + cast[1]] : [90, ...cast];
+      const band = bandOf(painted(paint));
+      markUsableCells(band, 'red', 1.5);
+      const middle = (band.columns - 1) / 2;
+      const at = (z: number): number => Math.round(rowOfZ(z)) * band.columns + middle;
+      expect([11, 12, 13].map((z) => band.usable[at(z)])).toEqual([0, 0, 0]);
+      expect([30, 18, 6, 3, -20, -50].map((z) => band.usable[at(z)])).toEqual([1, 1, 1, 1, 1, 1]);
+      // Nor is a glow taken off it that it does not have: half a step of colour is left.
+      expect(Math.abs(band.luma[at(-20)] - 90)).toBeLessThan(1);
+    }
+  });
+
   it('bridges a saturated core, white between coloured flanks', () => {
     const paint: Paint = (_, z) =>
       Math.abs(z - 10) < 2 ? [250, 0, 0] : Math.abs(z - 10) < 5 ? lit.green : [90, 0, 0];
