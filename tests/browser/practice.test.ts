@@ -19,6 +19,12 @@ const MOST_LEFT_G = 2;
  */
 const SWEEP_MS = 1_500_000;
 const OPEN_MS = 180_000;
+/** Uneven strokes: how far the finger goes between two looks at it, px. */
+const STROKES_PX_PER_MOVE = [14, 20, 9, 24];
+const MOVE_MS = 60;
+const STOP_MS = 500;
+/** One sweep without a trim: half a piece, and the reading's own ±. */
+const MOST_LEFT_BY_HAND_G = 5;
 
 const next = (page: Page) => page.locator('.practice-next');
 const roleOf = (page: Page, name: string) => page.locator(`[data-role="${name}"]`);
@@ -43,6 +49,26 @@ for (const seed of SEEDS) {
     expect(Number(await left.getAttribute('data-left-g'))).toBeLessThanOrEqual(MOST_LEFT_G);
   });
 }
+
+test('a sweep dragged by hand, in strokes with pauses, is read', async ({ page }) => {
+  test.setTimeout(SWEEP_MS + 2 * OPEN_MS);
+  await openWheel(page, 1);
+  await roleOf(page, 'practice-read').click();
+  await expect(main(page, 'sweeping')).toBeVisible({ timeout: OPEN_MS });
+  await expect(page.locator('.practice-strip')).toBeVisible({ timeout: OPEN_MS });
+  for (let stroke = 0; ; stroke++) {
+    const more = await dragOnce(page, STROKES_PX_PER_MOVE[stroke % STROKES_PX_PER_MOVE.length]!);
+    if (!more) break;
+    // The finger is off: the wheel coasts, and on a slow machine hardly.
+    await page.waitForTimeout(200);
+  }
+  await expect(next(page)).toBeVisible({ timeout: OPEN_MS });
+  await expect(next(page)).toHaveAttribute('data-todo', 'stick');
+  await roleOf(page, 'stick-on').click();
+  await roleOf(page, 'show-truth').click();
+  const left = Number(await page.locator('[data-left-g]').getAttribute('data-left-g'));
+  expect(left).toBeLessThanOrEqual(MOST_LEFT_BY_HAND_G);
+});
 
 test('the lesson by eye: guess, stick on by touch and by keys, see the truth', async ({ page }) => {
   test.setTimeout(2 * OPEN_MS);
@@ -110,4 +136,24 @@ async function readOnce(page: Page): Promise<void> {
   await roleOf(page, 'turn-for-me').click({ timeout: OPEN_MS });
   // The sweep ends by itself, and leads back to the wheel.
   await expect(next(page)).toBeVisible({ timeout: SWEEP_MS });
+}
+
+/** One stroke to the left over the strip, with a stop on its way; false when the sweep has ended. */
+async function dragOnce(page: Page, pxPerMove: number): Promise<boolean> {
+  const strip = page.locator('.practice-strip');
+  const box = await strip.boundingBox({ timeout: OPEN_MS });
+  const hasEnded = async () => (await main(page, 'sweeping').count()) === 0;
+  if (box === null || (await hasEnded())) return false;
+  const y = box.y + box.height / 2;
+  let x = box.x + box.width - 20;
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (let move = 1; x > box.x + 20; move++) {
+    x -= pxPerMove;
+    await page.mouse.move(x, y);
+    await page.waitForTimeout(move === 20 ? STOP_MS : MOVE_MS);
+    if (move % 10 === 0 && (await hasEnded())) break;
+  }
+  await page.mouse.up();
+  return !(await hasEnded());
 }

@@ -38,9 +38,21 @@ export function filmTruth(model: StandModel, poses: readonly WheelPose[]) {
     sense: turned >= 0 ? 'clockwise' : 'counter-clockwise',
     rockingHz: onBall.rockingRadPerS / (2 * Math.PI),
     spinOverTransverseInertia: scene.wheel.spinOverTransverseInertia,
+    mmPerPxAtSight: mmPerPxAtSight(model),
     azimuthsDeg: TRUTH_AZIMUTHS_DEG,
     frames: poses.map((pose) => frameTruth(model, pose, Math.atan(perLean) * 1000)),
   };
+}
+
+/** Size of a pixel where the upright wheel's edge passes the sight: along the edge, and in height. */
+function mmPerPxAtSight({ scene, camera }: StandModel): { height: number; tangential: number } {
+  const { eye, ahead, focalPx } = camera.pinhole;
+  const edge: Vec3 = [scene.wheel.edgeRadiusMm, 0, scene.stand.edgeAboveLineMm];
+  const from: Vec3 = [edge[0] - eye[0], edge[1] - eye[1], edge[2] - eye[2]];
+  const tangential = dot(from, ahead) / focalPx;
+  // What is upright is seen shortened from above.
+  const flat = Math.hypot(from[0], from[1]) / Math.hypot(...from);
+  return { height: round(tangential / flat, 5), tangential: round(tangential, 5) };
 }
 
 /** Lean that stays in the room: sin θ = (R/h)·sin ε, high side uphill. */
@@ -70,6 +82,7 @@ function frameTruth(model: StandModel, pose: WheelPose, wheelMrad: number) {
     tiltRockingMrad: [0, 1].map((k) => round(pose.leanMrad[k] - ofWheel[k] - ofStand[k], 4)),
     edgePx: edges.map(px),
     edgeSeen: TRUTH_AZIMUTHS_DEG.map((azimuth) => (edgeIsSeen(model, pose, azimuth) ? 1 : 0)),
+    linePx: lines.map((l) => px(l.landed)),
     lineOnFacePx: lines.map(px),
     lineSeen: lines.map((l) => (l.seen && laserOn ? 1 : 0)),
     edgeHeightMm: edges.map((e) => round(e.heightMm, 4)),
@@ -96,12 +109,19 @@ function edgeIsSeen(model: StandModel, pose: WheelPose, azimuthDeg: number): boo
   return cutDepthMm(model, azimuthDeg - pose.turnDeg, wayMm) < BROKEN_MM;
 }
 
-/** Where the sheet would meet the tread if it had no grooves. */
+/** The line at an azimuth: where it would be on a tread without grooves, and where it lands. */
+export interface LineSeen extends SeenPoint {
+  /** The rib's face is there. */
+  readonly seen: boolean;
+  readonly landed: { readonly xPx: number; readonly yPx: number };
+}
+
+/** Where the sheet would meet the tread if it had no grooves; in a cut it goes on level to its floor. */
 export function lineOnFaceAt(
   model: StandModel,
   pose: WheelPose,
   azimuthDeg: number,
-): SeenPoint & { readonly seen: boolean } {
+): LineSeen {
   const wheelDeg = azimuthDeg - pose.turnDeg;
   let low = -model.scene.tyre.treadHalfWidthMm;
   let high = model.scene.tyre.treadHalfWidthMm;
@@ -116,7 +136,10 @@ export function lineOnFaceAt(
     cutDepthMm(model, wheelDeg, wayMm),
     grooveDepthMm(model.scene.tyre.grooves, wayMm),
   );
-  return { ...picturedAt(model.camera, point), heightMm: 0, seen: depth < BROKEN_MM };
+  const out = azimuthDirection(azimuthDeg);
+  const floor: Vec3 = [point[0] - depth * out[0], point[1] - depth * out[1], point[2]];
+  const landed = picturedAt(model.camera, floor);
+  return { ...picturedAt(model.camera, point), heightMm: 0, seen: depth < BROKEN_MM, landed };
 }
 
 function skinInRoom(model: StandShape, pose: WheelPose, wheelDeg: number, wayMm: number): Vec3 {

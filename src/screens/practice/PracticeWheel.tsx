@@ -1,4 +1,4 @@
-import type { PointerEvent } from 'react';
+import { useRef, type PointerEvent } from 'react';
 
 import type { EyeReading } from '../../balance/byEye.ts';
 import type { Weight } from '../../contract/reading.ts';
@@ -24,7 +24,12 @@ const DEG_PER_G = 0.87;
 
 /** The wheel from above, valve up: what is on it, what was guessed, read and hidden. */
 export function PracticeWheel({ weights, guess, lightDeg, heavyDeg, onTouch }: PracticeWheelProps) {
+  // A finger that came down elsewhere, on the sweep's strip just before this drawing was shown, means
+  // nothing here when it is lifted.
+  const isDown = useRef(false);
   const touch = (event: PointerEvent<SVGSVGElement>) => {
+    if (!isDown.current) return;
+    isDown.current = false;
     const box = event.currentTarget.getBoundingClientRect();
     const x = event.clientX - box.left - box.width / 2;
     const y = event.clientY - box.top - box.height / 2;
@@ -36,6 +41,15 @@ export function PracticeWheel({ weights, guess, lightDeg, heavyDeg, onTouch }: P
       viewBox="-130 -130 260 260"
       role="img"
       aria-label={words.practice.rim}
+      onPointerDown={() => {
+        isDown.current = true;
+      }}
+      onPointerCancel={() => {
+        isDown.current = false;
+      }}
+      onPointerLeave={() => {
+        isDown.current = false;
+      }}
       onPointerUp={touch}
     >
       <circle className="wheel-tyre" r={TYRE} />

@@ -4,6 +4,7 @@ import { glStand } from '../../../samples/stand/gl/glStand.ts';
 import type { StandWeight } from '../../../samples/stand/scene/standScene.ts';
 import type { WheelPose } from '../../../samples/stand/motion/wheelPose.ts';
 import { inSize, withWeights, type StandModel } from '../../../samples/stand/view/standModel.ts';
+import { LIVE_MS, liveSize } from './liveSize.ts';
 
 /** The stand's picture as it can be drawn here: on the graphics unit, or by the processor. */
 export interface StandPicture {
@@ -20,28 +21,10 @@ export interface StandPicture {
   dispose(): void;
 }
 
-interface Size {
-  readonly widthPx: number;
-  readonly heightPx: number;
-  readonly sights: SightCount;
-}
-
-/** Thirty pictures a second, with a part of the time left for the measuring core. */
-const LIVE_MS = 33;
-const DRAW_MS = 24;
 /** By the processor: ten a second, and half the time left for everything else. */
 const SLOW_LIVE_MS = 100;
 const SLOW_DRAW_MS = 50;
 
-/** Best first. The truth of the scene is the same in all of them. */
-const LIVE_SIZES: readonly Size[] = [
-  { widthPx: 1280, heightPx: 720, sights: 4 },
-  { widthPx: 1280, heightPx: 720, sights: 2 },
-  { widthPx: 960, heightPx: 540, sights: 4 },
-  { widthPx: 960, heightPx: 540, sights: 2 },
-  { widthPx: 640, heightPx: 360, sights: 4 },
-  { widthPx: 640, heightPx: 360, sights: 2 },
-];
 const SLOW_SIZE = { widthPx: 640, heightPx: 360 } as const;
 /** Sights a pixel, and what a picture then takes of the time with one: most pixels have no border in them. */
 const SLOW_SIGHTS: readonly (readonly [SightCount, number])[] = [
@@ -61,9 +44,10 @@ function graphicsPicture(model: StandModel, pose: WheelPose): StandPicture | nul
   const probed = inSize(model, 640, 360);
   const probe = glStand(document.createElement('canvas'), probed);
   if (!probe) return null;
-  const perSight = probe.probeMs(pose) / (640 * 360 * 4);
+  const sightMs =
+    probe.probeMs(pose) / (probed.scene.camera.widthPx * probed.scene.camera.heightPx * 4);
   probe.dispose();
-  const size = LIVE_SIZES.find((s) => s.widthPx * s.heightPx * s.sights * perSight < DRAW_MS);
+  const size = liveSize(sightMs);
   if (!size) return null;
   const canvas = document.createElement('canvas');
   const sized = inSize(model, size.widthPx, size.heightPx);
