@@ -124,5 +124,13 @@ describe('a picture of the processor', () => {
     const truth = filmTruth(model, [pose]);
     expect(truth.unbalance.amountGmm).toBeCloseTo(900, 9);
     expect(truth.frames[0].edgePx).toHaveLength(TRUTH_AZIMUTHS_DEG.length);
+    // On a rib the line lands on the face; in a cut further in, which from above is higher up.
+    const { linePx, lineOnFacePx, lineSeen } = truth.frames[0];
+    lineSeen.forEach((seen, q) => {
+      const further = lineOnFacePx[q][1] - linePx[q][1];
+      if (seen) expect(Math.abs(further)).toBeLessThan(0.3);
+      else expect(further).toBeGreaterThan(0.2);
+    });
+    expect(new Set(lineSeen).size).toBe(2);
   });
 });
