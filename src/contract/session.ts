@@ -151,6 +151,11 @@ export interface SweepSession {
   beginSweep(): void;
   /** Ends a live sweep and reads what was recorded. */
   finishSweep(): Promise<void>;
+  /**
+   * Lets go of a camera that is aimed, or asked for and not open yet: the place that wanted it is
+   * left. A sweep that runs stays.
+   */
+  leaveCamera(): void;
   /** Stops whatever runs and goes back to choosing. */
   stop(): void;
 }

@@ -37,6 +37,11 @@ export const STORAGE_TROUBLES = {
     remedy: 'Delete films that are no longer needed, or save the logbook with its films to a file.',
     secondTime: 'Free space on the tablet: the browser gets a share of what is free.',
   },
+  'storage-large': {
+    cause: 'Films take nearly as much room as one saved file can hold (4 GB).',
+    remedy: 'Save the logbook with its films to a file now, then delete films here.',
+    secondTime: 'Delete films of wheels that are proved: their readings stay.',
+  },
   'film-not-kept': {
     cause: 'This browser cannot record the film. The reading is kept, its film is not.',
     remedy: 'Nothing needs to be done: the sweep is measured as always.',

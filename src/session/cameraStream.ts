@@ -22,9 +22,7 @@ export async function openLiveStream({
 }
 
 /** Asks for a camera: the one named, else the one on the tablet's back where there is one. */
-async function openCameraStream(
-  deviceId?: string,
-): Promise<Outcome<MediaStream, CameraTrouble>> {
+async function openCameraStream(deviceId?: string): Promise<Outcome<MediaStream, CameraTrouble>> {
   // The browser hides the whole interface from a page that did not come by HTTPS or localhost.
   if (!navigator.mediaDevices?.getUserMedia) return failed('camera-insecure');
   const which = deviceId ? { deviceId: { exact: deviceId } } : { facingMode: 'environment' };

@@ -34,8 +34,10 @@ export function createSweepSession(
   };
   const startLive = async (ask: LiveAsk) => {
     const shelf = films?.isWanted() ? films.shelf : null;
-    live = runLiveSweep(begin(), { worker, known, signs, showPreview, shelf }, ask);
-    await live.done;
+    const mine = runLiveSweep(begin(), { worker, known, signs, showPreview, shelf }, ask);
+    live = mine;
+    await mine.done;
+    if (live === mine) live = null;
   };
   const dropWhatRuns = () => {
     live?.abandon();
@@ -88,6 +90,14 @@ export function createSweepSession(
       const running = live;
       running?.finish();
       await running?.done;
+    },
+    leaveCamera() {
+      const { phase } = store.getState();
+      if (live === null || phase === 'sweeping') return;
+      // What is shown of an earlier sweep stays.
+      if (phase === 'sighting') store.reset();
+      else store.begin();
+      dropWhatRuns();
     },
     stop() {
       store.reset();

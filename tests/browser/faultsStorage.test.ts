@@ -86,6 +86,15 @@ test('storage is nearly full: said before it is', async ({ page }) => {
   await expect(notice(page)).toHaveAttribute('data-code', 'storage-low');
 });
 
+test('films take nearly what one saved file holds: said while they still fit', async ({ page }) => {
+  await page.addInitScript(() => {
+    navigator.storage.estimate = async () => ({ usage: 3.6e9, quota: 13.6e9 });
+  });
+  await page.goto('/#/logbook');
+  await expect(notice(page)).toHaveAttribute('data-code', 'storage-large');
+  await expect(notice(page)).toContainText('Save the logbook with its films');
+});
+
 test('the database is cleared between two visits: said, and the app goes on', async ({ page }) => {
   await openWithLogbook(page);
   await page.goto('about:blank');

@@ -1,3 +1,5 @@
+import { useEffect } from 'react';
+
 import { NoticePanel } from '../parts/NoticePanel.tsx';
 import { useApp } from '../shell/appContext.ts';
 import { useSessionState } from '../state/useSessionState.ts';
@@ -10,6 +12,8 @@ export function FilmSetupPlace() {
   const { session, settings, films, streak } = useApp();
   const state = useSessionState(session);
   const { forForm } = films;
+  // A camera that opens after the person has gone would watch nobody knows what.
+  useEffect(() => () => session.leaveCamera(), [session]);
   return (
     <div className="film-setup">
       {/* What kept the sweep from starting is said where it was started. */}

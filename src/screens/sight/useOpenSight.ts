@@ -45,9 +45,7 @@ export function useOpenSight(wish: SightWish | null): () => void {
     opened.current = deviceId;
     const state = session.getState();
     if (isOther || state.phase !== 'choosing' || state.problem === null) open();
-    return () => {
-      if (session.getState().phase === 'sighting') session.stop();
-    };
+    return () => session.leaveCamera();
   }, [session, open, isReady, deviceId]);
   return open;
 }

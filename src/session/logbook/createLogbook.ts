@@ -20,8 +20,8 @@ export interface LogbookOptions {
   readonly tabs?: TabLine;
   /** True when a logbook that was here is not there any more. */
   readonly wiped?: () => boolean;
-  /** Calls back when that comes to light later on. */
-  readonly onWiped?: (heard: () => void) => void;
+  /** Calls back when that comes to light later on, and when films have come or gone. */
+  readonly onStorageNews?: (heard: () => void) => void;
 }
 
 /** A logbook over a place for records; where that fails, changes are held in the page. */
@@ -35,7 +35,7 @@ export function createLogbook(store: RecordStore, options: LogbookOptions = {}):
 
   const records = createHeldRecords(store, () => storage.refresh());
   const storage = createStorageWatch(records, wiped);
-  options.onWiped?.(() => storage.refresh());
+  options.onStorageNews?.(() => storage.refresh());
   // Asked at once, so that trouble with storage shows on the first screen.
   void records.stand().then(() => storage.refresh());
   // One change after the other: what is held is stored with the next one.

@@ -15,21 +15,23 @@ import { markVisit, wasHereBefore } from './visitMark.ts';
 export function openLogbook(): { readonly logbook: Logbook; readonly shelf: FilmShelf } {
   let begun = wasHereBefore();
   let wiped = false;
-  let tellWiped: () => void = () => undefined;
+  let tellStorage: () => void = () => undefined;
   const access = createDatabaseAccess(() => {
     if (!begun) return;
     wiped = true;
-    tellWiped();
+    tellStorage();
   });
   const logbook = createLogbook(createDatabaseRecords(access), {
     tabs: openTabLine('tiltsweep.logbook'),
     wiped: () => wiped,
-    onWiped: (heard) => (tellWiped = heard),
+    onStorageNews: (heard) => (tellStorage = heard),
   });
   logbook.onChange(() => {
     begun = true;
     markVisit();
     void askToPersist();
   });
-  return { logbook, shelf: createFilmShelf(access, openTabLine('tiltsweep.films')) };
+  const shelf = createFilmShelf(access, openTabLine('tiltsweep.films'));
+  shelf.onChange(() => tellStorage());
+  return { logbook, shelf };
 }

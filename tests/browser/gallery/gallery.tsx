@@ -72,6 +72,9 @@ const session: SweepSession = {
   openSight: async (setup) => void window.asked.push(`openSight ${JSON.stringify(setup)}`),
   changeSight: (setup, change) =>
     void window.asked.push(`changeSight ${change} ${JSON.stringify(setup.sight)}`),
+  leaveCamera: () => {
+    if (state.phase === 'sighting') show({ phase: 'choosing', problem: null });
+  },
   noteTests: (tests) => void window.asked.push(`noteTests ${JSON.stringify(tests)}`),
   beginSweep: () => void window.asked.push('beginSweep'),
   finishSweep: async () => void window.asked.push('finishSweep'),

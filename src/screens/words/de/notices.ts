@@ -279,6 +279,11 @@ export const notices: Words['notices'] = {
     secondTime:
       'Das Programm auf dem Startbildschirm einrichten: dann leert der Browser es nicht von selbst.',
   },
+  'storage-large': {
+    cause: 'Die Filme brauchen fast so viel Platz, wie eine gesicherte Datei fasst (4 GB).',
+    remedy: 'Das Logbuch jetzt mit seinen Filmen in eine Datei sichern, dann hier Filme löschen.',
+    secondTime: 'Filme von Rädern löschen, die geprüft sind: Ihre Messungen bleiben.',
+  },
   'storage-low': {
     cause: 'Der Speicher dieses Browsers ist fast voll.',
     remedy: 'Nicht mehr gebrauchte Filme löschen oder das Logbuch mit Filmen als Datei sichern.',
