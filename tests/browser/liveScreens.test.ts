@@ -2,17 +2,12 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 
 import { places } from '../../src/screens/shell/places.ts';
+import { prefer, SIZES } from './gallery/galleryPage.ts';
 import { serveGallery, type ServedGallery } from './gallery/serveGallery.ts';
 import { GALLERY_LIVE } from './gallery/states.ts';
 import { tooSmallToTouch } from './gallery/tooSmallToTouch.ts';
 
 /** Sight and leading, as they look while a camera runs, in each state. */
-const SIZES = {
-  tablet: { width: 1280, height: 800 },
-  upright: { width: 820, height: 1180 },
-  phone: { width: 390, height: 844 },
-};
-
 let gallery: ServedGallery;
 
 test.beforeAll(async () => {
@@ -27,12 +22,6 @@ async function open(page: Page, name: string): Promise<void> {
   await page.goto(`${gallery.address}?place=${place}&state=${state}`);
   await expect(page.locator('.live')).toBeVisible();
 }
-
-const prefer = (page: Page, key: string, value: unknown) =>
-  page.addInitScript(
-    ([name, text]) => localStorage.setItem(`tiltsweep.${name}`, text!),
-    [key, JSON.stringify(value)],
-  );
 
 test('axe finds nothing, light or dark', async ({ page }) => {
   test.setTimeout(180_000);

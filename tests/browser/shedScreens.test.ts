@@ -2,16 +2,11 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 
 import { GALLERY_PLACES } from './gallery/galleryPlaces.ts';
+import { prefer, SIZES } from './gallery/galleryPage.ts';
 import { serveGallery, type ServedGallery } from './gallery/serveGallery.ts';
 import { tooSmallToTouch } from './gallery/tooSmallToTouch.ts';
 
 /** The screens that show the logbook, with the shed's four wheels in it. */
-const SIZES = {
-  tablet: { width: 1280, height: 800 },
-  upright: { width: 820, height: 1180 },
-  phone: { width: 390, height: 844 },
-};
-
 let gallery: ServedGallery;
 
 test.beforeAll(async () => {
@@ -26,12 +21,6 @@ async function open(page: Page, place: string): Promise<void> {
   // A wheel's sheet for printing is there too, unseen.
   await expect(page.locator('main h1:visible')).toBeVisible();
 }
-
-const prefer = (page: Page, key: string, value: unknown) =>
-  page.addInitScript(
-    ([name, text]) => localStorage.setItem(`tiltsweep.${name}`, text!),
-    [key, JSON.stringify(value)],
-  );
 
 test('axe finds nothing on any of them, light, dark or with stronger contrast', async ({
   page,
