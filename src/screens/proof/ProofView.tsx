@@ -103,6 +103,9 @@ function ProofActions({ pair, proof, wheel }: Omit<ProofViewProps, 'units'>) {
       <Link className="plain" href={places.sight(wheel.id)}>
         {words.proof.sweepAgain}
       </Link>
+      <Link className="plain" href={places.reading(wheel.id, pair.after.id)} data-role="to-reading">
+        {words.proof.toReading}
+      </Link>
     </div>
   );
 }

@@ -27,7 +27,12 @@ export interface ReadScreenProps {
   /** Paths of values in the setup that were assumed for this sweep. */
   readonly assumed: readonly string[];
   /** Where the job goes on from here. */
-  readonly next: { readonly main: string; readonly byEye: string; readonly wheel: string };
+  readonly next: {
+    readonly main: string;
+    readonly lead: string;
+    readonly byEye: string;
+    readonly wheel: string;
+  };
   readonly onAgain: () => void;
   /** Opens the form with this film's setup; null when no film is at hand. */
   readonly onChangeSetup: (() => void) | null;
@@ -62,10 +67,18 @@ export function ReadScreen(props: ReadScreenProps) {
 function ReadActions(props: ReadScreenProps) {
   const { source, result, setup, next, onChangeSetup } = props;
   const refused = result.reading.status === 'refused';
+  // The wheel still lies before the camera, and the screen says what goes where: no need to choose.
+  const canLead =
+    source === 'camera' && setup.after === undefined && (props.plan?.places.length ?? 0) > 0;
   return (
     <div className="read-actions">
+      {!refused && canLead && (
+        <Link className="main" href={next.lead} data-role="lead">
+          {words.weights.lead}
+        </Link>
+      )}
       {!refused && (
-        <Link className="main" href={next.main} data-role="next-step">
+        <Link className={canLead ? 'plain' : 'main'} href={next.main} data-role="next-step">
           {setup.after === undefined ? words.reading.toWeights : words.reading.toProof}
         </Link>
       )}

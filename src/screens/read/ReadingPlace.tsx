@@ -48,6 +48,7 @@ export function ReadingPlace(at: { readonly wheelId: string; readonly entryId: s
       assumed={assumed}
       next={{
         main: isCheck ? places.proof(wheelId, entryId) : places.weights(wheelId, entryId),
+        lead: places.lead(wheelId, entryId),
         byEye: places.byEye(wheelId),
         wheel: places.wheel(wheelId),
       }}

@@ -43,7 +43,13 @@ export function useFollowSession(): void {
       if (state.phase !== 'read' || kept?.result !== state.result || !isAtSweep()) return;
       if (!kept.kept.ok) return;
       const { wheelId, entryId } = kept.kept.value;
-      goTo(places.reading(wheelId, entryId), { replace: true });
+      // At the wheel a check sweep was made for its verdict; a film may be read for its figures.
+      const isVerdict =
+        state.source === 'camera' &&
+        state.setup.after !== undefined &&
+        state.result.reading.status === 'ok';
+      const place = isVerdict ? places.proof : places.reading;
+      goTo(place(wheelId, entryId), { replace: true });
     };
     const stops = [session.subscribe(follow), keeper.subscribe(showReading)];
     // What was kept before this page part was there.
