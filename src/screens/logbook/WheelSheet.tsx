@@ -1,8 +1,10 @@
 import { useState } from 'react';
 
-import type { LogEntry, SourcedNumber, WheelRecord } from '../../contract/logbook.ts';
+import type { LogEntry, SourcedNumber, StandRecord, WheelRecord } from '../../contract/logbook.ts';
 import { wheelState } from '../../job/wheelState.ts';
 import { WheelSign } from '../parts/WheelSign.tsx';
+import { readingSummary } from '../read/readingSummary.ts';
+import { WheelFromAbove } from '../read/WheelFromAbove.tsx';
 import { useStand } from '../shell/useLogbook.ts';
 import {
   formatClockAndDeg,
@@ -28,10 +30,11 @@ export function WheelSheet({ wheel, entries, units }: WheelSheetProps) {
   const [printedAt] = useState(() => new Date().toISOString());
   const { lastSweep, sweepBefore } = wheelState(entries, wheel);
   const log = words.logbook;
-  const between = entries.flatMap((entry) =>
-    entry.kind === 'weights' && sweepBefore !== null && entry.at > sweepBefore.at
-      ? entry.added
-      : [],
+  // A check sweep's weights are drawn on the wheel as it was read before them.
+  const isCheck = lastSweep?.setup.after !== undefined && sweepBefore !== null;
+  const drawn = isCheck ? sweepBefore : lastSweep;
+  const putOn = entries.flatMap((entry) =>
+    entry.kind === 'weights' && drawn !== null && entry.at > drawn.at ? entry.added : [],
   );
   const sweeps = [
     [log.before, sweepBefore],
@@ -44,7 +47,18 @@ export function WheelSheet({ wheel, entries, units }: WheelSheetProps) {
       </h1>
       <p>{[wheel.place, wheel.tyre].filter(Boolean).join(' · ')}</p>
       <div className="sheet-top">
-        <WheelSign stage={wheel.stage} lightSpotDeg={wheel.lastReading?.lightSpotDeg ?? null} />
+        {drawn === null ? (
+          <WheelSign stage={wheel.stage} lightSpotDeg={null} />
+        ) : (
+          <WheelFromAbove
+            summary={{
+              ...readingSummary(drawn.reading, drawn.setup),
+              weights: putOn.filter(({ massG }) => massG > 0),
+            }}
+            setup={drawn.setup}
+            units={units}
+          />
+        )}
         <dl>
           {sweeps.map(([name, sweep]) => {
             const amount = sweep && amountOf(sweep);
@@ -67,8 +81,8 @@ export function WheelSheet({ wheel, entries, units }: WheelSheetProps) {
           })}
           <div>
             <dt>{log.weightsOn}</dt>
-            {between.length === 0 && <dd>{log.noWeightsOn}</dd>}
-            {between.map(({ massG, angleDeg }, i) => (
+            {putOn.length === 0 && <dd>{log.noWeightsOn}</dd>}
+            {putOn.map(({ massG, angleDeg }, i) => (
               // oxlint-disable-next-line react/no-array-index-key -- a printed list never changes
               <dd key={i}>
                 {formatKnownMass(massG, units)} · {formatClockAndDeg(angleDeg)}
@@ -90,14 +104,7 @@ export function WheelSheet({ wheel, entries, units }: WheelSheetProps) {
           />
           <Value name={log.ball} quantity="length" value={wheel.ballDiameterMm} units={units} />
           <Value name={log.depth} quantity="length" value={wheel.pendulumDepthMm} units={units} />
-          {stand?.ok && stand.value.lineAbovePlateMm && (
-            <Value
-              name={log.stand}
-              quantity="length"
-              value={stand.value.lineAbovePlateMm}
-              units={units}
-            />
-          )}
+          {stand?.ok && <StandRows stand={stand.value} units={units} />}
         </tbody>
       </table>
       <p>{words.reading.couple}</p>
@@ -105,6 +112,31 @@ export function WheelSheet({ wheel, entries, units }: WheelSheetProps) {
         {words.common.productName} · {formatMoment(printedAt)}
       </p>
     </article>
+  );
+}
+
+/** Stand and tablet. */
+function StandRows({ stand, units }: { readonly stand: StandRecord; readonly units: Units }) {
+  const { lineAbovePlateMm, plateMaterial, camera } = stand;
+  return (
+    <>
+      {plateMaterial !== null && (
+        <tr>
+          <th scope="row">{words.bench.plate}</th>
+          <td>{words.bench.materials[plateMaterial]}</td>
+          <td>{words.common.origins.entered}</td>
+        </tr>
+      )}
+      {lineAbovePlateMm && (
+        <Value name={words.stand.line} quantity="length" value={lineAbovePlateMm} units={units} />
+      )}
+      <Value
+        name={words.stand.downTilt}
+        quantity="angle"
+        value={camera.downTiltDeg}
+        units={units}
+      />
+    </>
   );
 }
 
