@@ -65,3 +65,11 @@ test('without a word from the person the lead follows what the weights’ screen
   await page.reload();
   await expect(byHand(page)).toContainText(proposed!);
 });
+
+test('before a camera the reading leads to the spot with one touch', async ({ page }) => {
+  await open(page, 'reading');
+  const stuck = page.locator('.spot', { hasText: 'Weights to stick on' }).locator('dd');
+  await expect(stuck).toHaveText(/15\sg\s·\s8:30\s·\s255°/);
+  await page.locator('[data-role="lead"]').click();
+  await expect(byHand(page)).toHaveText(/Stick 15\sg at 8:30\s·\s255°/);
+});
