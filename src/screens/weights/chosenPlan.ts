@@ -2,6 +2,7 @@ import type { StandRecord, WheelRecord } from '../../contract/logbook.ts';
 import type { Outcome } from '../../contract/outcome.ts';
 import type { AcceptedReading } from '../../contract/reading.ts';
 import {
+  proposedPlan,
   simplestWishes,
   weightPlan,
   type PlanTrouble,
@@ -35,18 +36,25 @@ export function keepWishes(entryId: string, wishes: PlanWishes): void {
 }
 
 /** As the person wished it; before that the simplest way that leaves little enough. */
-export function chosenWishes({ sweep, wheel, stand }: PlanParts): PlanWishes {
-  const kept = keptWishes().find(({ entryId }) => entryId === sweep.id);
-  // A ring that was taken from the wheel since cannot be meant any more.
-  const isPossible = kept !== undefined && (kept.ring ?? 0) < wheel.rings.length;
-  if (!isPossible) return simplestWishes(sweep.reading, wheel, stand);
-  return { places: kept.places, ring: kept.ring };
+export function chosenWishes(parts: PlanParts): PlanWishes {
+  const { sweep, wheel, stand } = parts;
+  return wishesFor(parts) ?? simplestWishes(sweep.reading, wheel, stand);
 }
 
 /** The one plan for a reading, whichever screen asks. */
 export function chosenPlan(parts: PlanParts): Outcome<WeightPlan, PlanTrouble> {
   const { sweep, wheel, stand } = parts;
-  return weightPlan(sweep.reading, wheel, stand, chosenWishes(parts));
+  const wishes = wishesFor(parts);
+  return wishes === null
+    ? proposedPlan(sweep.reading, wheel, stand)
+    : weightPlan(sweep.reading, wheel, stand, wishes);
+}
+
+/** Null where the person wished for nothing, or for a ring that was taken from the wheel since. */
+function wishesFor({ sweep, wheel }: PlanParts): PlanWishes | null {
+  const kept = keptWishes().find(({ entryId }) => entryId === sweep.id);
+  if (kept === undefined || (kept.ring ?? 0) >= wheel.rings.length) return null;
+  return { places: kept.places, ring: kept.ring };
 }
 
 function keptWishes(): readonly KeptWishes[] {
