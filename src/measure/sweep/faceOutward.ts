@@ -34,6 +34,11 @@ const MIN_ROWS = 12;
 /** Car tyres' shoulders slope by 2 to 8 % where the edge is (geometry of usual crown radii). */
 const CROWN_SLOPE_SD = 0.03;
 const PASSES = 3;
+/** A tablet on an arm shakes in a second or two to and fro; the wheel does little in so much time, s. */
+const SHAKE_LAG_S = 0.5;
+const MIN_SHARED_BLOCKS = 3;
+/** Median of the chi-square distribution with one degree of freedom. */
+const CHI_SQUARE_MEDIAN = 0.4549;
 /** Unknowns: run-out along 0 and 90, lean off toward and across, crown's slope off. */
 const UNKNOWNS = 5;
 
@@ -53,7 +58,8 @@ export function faceOutward(
   runOutSdMm: number,
 ): FaceOutward {
   const blocks = blockRows(observations, line, view);
-  const rowSdPx = (ROW_SD_PX * view.sight.camera.pose.widthPx) / 1280;
+  const ownSdPx = (ROW_SD_PX * view.sight.camera.pose.widthPx) / 1280;
+  const rowSdPx = Math.sqrt(ownSdPx ** 2 + blocks.length * sharedVariancePx2(observations, line));
   const known = [runOutSdMm, runOutSdMm, STAND_LEAN_SD, STAND_LEAN_SD, CROWN_SLOPE_SD].map(
     (sd) => 1 / sd ** 2,
   );
@@ -132,6 +138,30 @@ function blockRows(observations: EdgeObservations, line: FaceLine, view: WheelVi
     }
     return rows;
   }).filter((rows) => rows.length >= MIN_ROWS);
+}
+
+/**
+ * Variance of what all rows of a picture have in common from one half second to another, px²: a
+ * camera that shakes moves all blocks alike, so that together they know no more than one of them.
+ */
+function sharedVariancePx2({ timeS, azimuthsDeg }: EdgeObservations, line: FaceLine): number {
+  const blocks = azimuthsDeg.length;
+  const rows = Array.from(timeS, (_, i) => {
+    const seen = Array.from(line.awayPx.subarray(i * blocks, (i + 1) * blocks))
+      .filter((away, b) => line.expected[i * blocks + b] && away === away)
+      .sort((x, y) => x - y);
+    return seen.length >= MIN_SHARED_BLOCKS ? seen[seen.length >> 1] : NaN;
+  });
+  const squares: number[] = [];
+  let later = 0;
+  for (let i = 0; i < rows.length; i++) {
+    while (later < rows.length && timeS[later] - timeS[i] < SHAKE_LAG_S) later++;
+    if (later === rows.length) break;
+    const moved = rows[later] - rows[i];
+    if (moved === moved) squares.push(moved * moved);
+  }
+  if (squares.length === 0) return 0;
+  return squares.sort((x, y) => x - y)[squares.length >> 1] / (2 * CHI_SQUARE_MEDIAN);
 }
 
 /** Adds a block's rows to the normal equations, about its own weighted means: its place is its own. */
