@@ -1,7 +1,7 @@
 import { BAND_ROWS, rowOfZ, Z_STEP_MM, zOfRowMm } from '../band/treadBand.ts';
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import type { SlicedWork } from '../pace/slicedWork.ts';
-import { chooseEdge, TAP_REACH_MM, type StackPeak } from './edgeChoice.ts';
+import { chooseEdge, PLAIN_STRENGTH, TAP_REACH_MM, type StackPeak } from './edgeChoice.ts';
 import { riseAt, type Lean, type LeanBasis } from './leanFit.ts';
 import { createStepStack, stackedSteps, type StepStack } from './stepStack.ts';
 
@@ -38,11 +38,13 @@ const LEANS_A_STEP_MM = 10;
 const STEP_ROWS = 4;
 /** Less than this mean step is noise. */
 const MIN_STRENGTH = 0.2;
-/**
- * A groove is the plainest thing on a tread: its wall falls by more than a standard deviation of the
- * profile. Of a tread without one the best of all leans makes up 0.6 from dust and slots.
- */
-const PLAIN_STRENGTH = 0.75;
+/** What is known of the edge before it is looked for, mm above the line; empty when nothing is. */
+export interface EdgeWish {
+  /** Height at the sight as it stands in the picture: a person's tap. */
+  readonly tapMm?: number | null;
+  /** Height at lean zero, from other pictures of the same view. */
+  readonly atRestMm?: number;
+}
 
 /**
  * First the lean: the one at which the blocks' profiles, laid over each other, agree best, since
@@ -53,16 +55,16 @@ export function* proposeEdge(
   profiles: Float32Array,
   basis: LeanBasis,
   radiusMm: number,
-  tapMm: number | null,
+  { tapMm = null, atRestMm }: EdgeWish = {},
 ): SlicedWork<Outcome<EdgeProposal, EdgeTrouble>> {
   const blocks = basis.gainMm.length;
   const steps = createStepStack(stepScores(profiles, blocks), blocks);
   const search = yield* bestLean(steps, basis, radiusMm, WITHIN_REACH);
   const within = edgesAt(steps, basis, search.lean);
-  const tapAtRestMm = tapMm === null ? null : tapMm - within.sightRiseMm;
-  const chosen = chooseEdge(within.near, tapAtRestMm);
-  // Hidden under the line's glow just now: the person saw it, and the lean is known all the same.
-  const hidden = tapAtRestMm === null ? null : { heightMm: tapAtRestMm, strength: 0 };
+  const wishMm = atRestMm ?? (tapMm === null ? null : tapMm - within.sightRiseMm);
+  const chosen = chooseEdge(within.near, wishMm, within.plainest.strength);
+  // Hidden under the line's glow just now: it was seen, and the lean is known all the same.
+  const hidden = wishMm === null ? null : { heightMm: wishMm, strength: 0 };
   const edge = chosen.ok && within.isPlain ? (chosen.value ?? hidden) : null;
   const atBorder = radiusMm * Math.hypot(search.lean.toward, search.lean.across) >= BORDER_MM;
   if (!edge || atBorder) {

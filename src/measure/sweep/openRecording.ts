@@ -20,6 +20,7 @@ import {
   makeRoom,
   type KeptPictures,
 } from './keptPictures.ts';
+import { recordingByLaterEdge } from './laterEdge.ts';
 import { isBent } from './secondLook.ts';
 import { coveredDeg } from './sweepChecks.ts';
 import { recordPicture, startRecording, type SweepRecording } from './sweepRecording.ts';
@@ -103,8 +104,14 @@ export function* recordFirst(open: OpenRecording, sight: Sight): SlicedWork<Edge
 /** Starts, or starts anew, with a view of the wheel; what is wrong with the edge in it, or null. */
 function* recordWith(open: OpenRecording, view: WheelView): SlicedWork<EdgeTrouble | null> {
   const started = yield* startRecording(view, open.kept.pictures.slice(0, FIRST_PICTURES));
-  if (!started.ok) return started.failure.code;
-  open.recording = started.value;
+  if (started.ok) open.recording = started.value;
+  else {
+    const { code } = started.failure;
+    const later =
+      code === 'edge-lost' ? yield* recordingByLaterEdge(view, open.kept.pictures) : null;
+    if (!later) return code;
+    open.recording = later;
+  }
   open.lineRegion = regionOfPool(open.finder.pool);
   open.taken = 0;
   return null;

@@ -78,12 +78,9 @@ export function* startRecording(
   pictures: readonly YuvPicture[],
 ): SlicedWork<Outcome<SweepRecording, EdgeTrouble>> {
   const profiles = yield* meanProfiles(view, pictures.slice(0, EDGE_PICTURES));
-  const edge = yield* proposeEdge(
-    profiles,
-    view.basis,
-    view.setup.wheel.edgeRadiusMm,
-    tapHeightMm(view),
-  );
+  const edge = yield* proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, {
+    tapMm: tapHeightMm(view),
+  });
   return edge.ok ? succeeded(recordingWith(view, edge.value)) : edge;
 }
 
@@ -99,6 +96,18 @@ export function startAgain(
   return edge ? recordingWith(view, edge) : null;
 }
 
+/** A recording where the edge lies under the line; null when the rest of the tread shows no lean. */
+export function* startOnLine(
+  view: WheelView,
+  pictures: readonly YuvPicture[],
+): SlicedWork<SweepRecording | null> {
+  const profiles = yield* meanProfiles(view, pictures.slice(0, EDGE_PICTURES));
+  const edge = yield* proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, {
+    tapMm: 0,
+  });
+  return edge.ok ? recordingWith(view, edge.value) : null;
+}
+
 /** A recording where camera and edge are known from another sweep, and the lean is not. */
 export function* startAtKnownEdge(
   view: WheelView,
@@ -106,7 +115,9 @@ export function* startAtKnownEdge(
   edgeHeightMm: number,
 ): SlicedWork<SweepRecording | null> {
   const profiles = yield* meanProfiles(view, pictures.slice(0, EDGE_PICTURES));
-  const found = yield* proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, null);
+  const found = yield* proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, {
+    atRestMm: edgeHeightMm,
+  });
   const edge = found.ok && edgeAtLean(profiles, view.basis, found.value.lean, edgeHeightMm);
   return edge ? recordingWith(view, edge) : null;
 }

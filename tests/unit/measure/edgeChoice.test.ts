@@ -19,6 +19,14 @@ describe('which edge is followed', () => {
     expect(heightOf([], null)).toBeNull();
   });
 
+  it('is none while the line hides it, seams and dust being all that shows beside the line', () => {
+    const besideLine = [peak(24, 0.45)];
+    expect(chooseEdge(besideLine, null, 1.36)).toEqual({ ok: true, value: null });
+    expect(chooseEdge([...besideLine, peak(-3, 1.1)], null, 1.4)).toMatchObject({
+      value: { heightMm: -3 },
+    });
+  });
+
   it('is refused when a tap lies as near to one as to another as plain', () => {
     const two = [...TREAD, peak(-10, 1.45)];
     expect(heightOf(two, -6.2)).toBe('edge-ambiguous');
