@@ -282,7 +282,7 @@ export const notices: Words['notices'] = {
   'storage-large': {
     cause: 'Die Filme brauchen fast so viel Platz, wie eine gesicherte Datei fasst (4 GB).',
     remedy: 'Das Logbuch jetzt mit seinen Filmen in eine Datei sichern, dann hier Filme löschen.',
-    secondTime: 'Filme von Rädern löschen, die geprüft sind: Ihre Messungen bleiben.',
+    secondTime: 'Filme von Rädern löschen, die geprüft sind; die Messungen bleiben.',
   },
   'storage-low': {
     cause: 'Der Speicher dieses Browsers ist fast voll.',
