@@ -17,6 +17,8 @@ export function answerRequest(find: FindFile, hosts: ReadonlySet<string>): Reque
   const headers = Object.entries(securityHeaders());
   return (request, response) => {
     for (const [name, value] of headers) response.setHeader(name, value);
+    // Two names are one to be checked and one to be believed (RFC 9112, section 3.2).
+    if ((request.headersDistinct['host'] ?? []).length > 1) return refuse(response, 400);
     if (!hosts.has(hostOf(request.headers.host))) return refuse(response, 421);
     if (request.method !== 'GET' && request.method !== 'HEAD') {
       response.setHeader('Allow', 'GET, HEAD');

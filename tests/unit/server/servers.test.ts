@@ -181,6 +181,36 @@ describe('server', () => {
     expect(tunnel).toBe('');
   });
 
+  it.each([
+    ['a null byte', 'GET /index.html\0.png HTTP/1.1\r\nHost: localhost\r\n\r\n'],
+    [
+      'a header without an end',
+      `GET / HTTP/1.1\r\nHost: localhost\r\nX: ${'a'.repeat(40_000)}\r\n\r\n`,
+    ],
+    ['an address without an end', `GET /${'a'.repeat(40_000)} HTTP/1.1\r\nHost: localhost\r\n\r\n`],
+    [
+      'two lengths',
+      'GET / HTTP/1.1\r\nHost: localhost\r\nContent-Length: 1\r\nContent-Length: 2\r\n\r\nx',
+    ],
+    ['two hosts', 'GET / HTTP/1.1\r\nHost: localhost\r\nHost: shed.example\r\n\r\n'],
+    ['no request', '\u0016\u0003\u0001 hello\r\n\r\n'],
+  ])('refuses %s, and goes on', async (_, text) => {
+    const raw = await askRaw(text);
+    expect(raw).toMatch(/^(HTTP\/1\.1 4\d\d |$)/);
+    expect(raw).not.toContain('<title>');
+    expect(await ask('/')).toMatchObject({ status: 200 });
+  });
+
+  it('answers others while a hundred clients never end their requests', async () => {
+    const slow = Array.from({ length: 100 }, () => connect(local.port, '127.0.0.1'));
+    for (const socket of slow) {
+      socket.on('error', () => undefined);
+      socket.write('GET / HTTP/1.1\r\nHost: local');
+    }
+    expect(await ask('/')).toMatchObject({ status: 200 });
+    for (const socket of slow) socket.destroy();
+  });
+
   it('does not answer to a stranger’s name', async () => {
     expect(await ask('/', { host: 'shed.example:80' })).toMatchObject({ status: 421 });
     expect(await ask('/', { host: 'localhost:4173' })).toMatchObject({ status: 200 });
