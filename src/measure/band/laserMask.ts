@@ -65,6 +65,7 @@ export function markUsableCells(
 /**
  * Colour of the whole band along the laser's hue: its median. The laser lights the lesser part of it;
  * what all of it has is the lamp's and the white balance's, which wander while the wheel is turned.
+ * As much as a tint is left in it: a glaring line's halo may colour most of the band by so much.
  */
 function castAlong(band: TreadBand, hue: { readonly u: number; readonly v: number }): number {
   const { columns, inPicture, u, v, chromaColumns, chromaRows } = band;
@@ -82,9 +83,13 @@ function castAlong(band: TreadBand, hue: { readonly u: number; readonly v: numbe
   let below = 0;
   for (let along = 0; along < counts.length; along++) {
     below += counts[along];
-    if (2 * below >= seen) return seen > 0 ? along - CAST_REACH : 0;
+    if (2 * below >= seen) return beyondTint(seen > 0 ? along - CAST_REACH : 0);
   }
   return 0;
+}
+
+function beyondTint(along: number): number {
+  return Math.sign(along) * Math.max(0, Math.abs(along) - TINT_CHROMA);
 }
 
 /** Takes `glow` off the luma of a coarse cell, or marks it unusable when the glow is NaN. */

@@ -130,8 +130,8 @@ describe('markUsableCells', () => {
       const at = (z: number): number => Math.round(rowOfZ(z)) * band.columns + middle;
       expect([11, 12, 13].map((z) => band.usable[at(z)])).toEqual([0, 0, 0]);
       expect([30, 18, 6, 3, -20, -50].map((z) => band.usable[at(z)])).toEqual([1, 1, 1, 1, 1, 1]);
-      // Nor is a glow taken off it that it does not have: half a step of colour is left.
-      expect(Math.abs(band.luma[at(-20)] - 90)).toBeLessThan(1);
+      // Nor is more of a glow taken off it than a tint's: 0.57 of 4, and half a step of rounding.
+      expect(Math.abs(band.luma[at(-20)] - 90)).toBeLessThan(3);
     }
   });
 
