@@ -243,11 +243,18 @@ export interface StorageState {
   readonly quotaBytes: number | null;
 }
 
+/** What is asked of an `AbortSignal`, which types without a DOM do not know. */
+interface StopSignal {
+  readonly aborted: boolean;
+  addEventListener(type: 'abort', listener: () => void): void;
+  removeEventListener(type: 'abort', listener: () => void): void;
+}
+
 /** Follows work that takes seconds, and can stop it. */
 export interface WorkWatch {
   /** Told how much of it is done, 0 to 1. */
   readonly told: (fraction: number) => void;
-  readonly stop: AbortSignal;
+  readonly stop: StopSignal;
 }
 
 /** All of it is in, or it was stopped and nothing is. */
