@@ -11,6 +11,7 @@ import {
 } from 'mediabunny';
 
 import { failed, succeeded, type Outcome } from '../src/contract/outcome.ts';
+import { tablesAreWhole } from './filmTables.ts';
 import type { Showing } from './turnedPicture.ts';
 
 /** What cameras write. Play lists are left out: they would send the reader to other places. */
@@ -40,6 +41,7 @@ export interface Film {
 /** Opens a recorded film for reading picture by picture, or says why that cannot be. */
 export async function openFilm(file: Blob): Promise<Outcome<Film, FilmTrouble>> {
   if (file.size === 0) return failed('film-empty');
+  if (!(await canTakeApart(file))) return failed('file-unreadable', { sizeBytes: file.size });
   const input = new Input({ source: new BlobSource(file), formats: FILM_FORMATS });
   const opened = await openTrack(input, file);
   if (!opened.ok) {
@@ -72,6 +74,12 @@ async function openTrack(input: Input, file: Blob): Promise<Outcome<InputVideoTr
   }
 }
 
+/** Whether the tables of an MP4 or MOV film can be taken apart; true for films of other kinds. */
+async function canTakeApart(file: Blob): Promise<boolean> {
+  const { contents } = await topBoxes(file);
+  return contents === null || tablesAreWhole(file, contents.at, contents.size);
+}
+
 /**
  * Why a file has no picture track: broken off, or never a film. MP4 and MOV write their table of
  * contents (`moov`) last when recording, so without it the end is missing.
@@ -82,12 +90,18 @@ async function withoutTrack(file: Blob): Promise<'film-cut-off' | 'file-unreadab
   return brokenOff ? 'film-cut-off' : 'file-unreadable';
 }
 
-/**
- * Names of the outermost boxes of an ISO base media file (ISO/IEC 14496-12, section 4.2), and
- * whether the last one is longer than the file.
- */
-async function topBoxes(file: Blob): Promise<{ names: string[]; overrun: boolean }> {
+interface TopBoxes {
+  readonly names: readonly string[];
+  /** Where the table of contents (`moov`) lies; null without one. */
+  readonly contents: { readonly at: number; readonly size: number } | null;
+  /** True when the last box is longer than the file. */
+  readonly overrun: boolean;
+}
+
+/** The outermost boxes of an ISO base media file (ISO/IEC 14496-12, section 4.2). */
+async function topBoxes(file: Blob): Promise<TopBoxes> {
   const names: string[] = [];
+  let contents: TopBoxes['contents'] = null;
   let at = 0;
   // A film has a handful of outermost boxes, a fragmented one some hundreds: the bound ends a loop
   // over a file that is no box file at all.
@@ -96,12 +110,13 @@ async function topBoxes(file: Blob): Promise<{ names: string[]; overrun: boolean
     names.push(String.fromCharCode(...[4, 5, 6, 7].map((i) => header.getUint8(i))));
     const size32 = header.getUint32(0);
     const size = size32 === 1 && header.byteLength >= 16 ? Number(header.getBigUint64(8)) : size32;
+    if (names.at(-1) === 'moov') contents = { at, size: size === 0 ? file.size - at : size };
     // Size 0: the box runs to the end of the file.
-    if (size === 0) return { names, overrun: false };
+    if (size === 0) return { names, contents, overrun: false };
     if (size < 8) break;
     at += size;
   }
-  return { names, overrun: at > file.size };
+  return { names, contents, overrun: at > file.size };
 }
 
 async function* framesOf(track: InputVideoTrack, showing: Showing): AsyncGenerator<FilmFrame> {
