@@ -30,12 +30,19 @@ export function hideableTest(flags: readonly string[]) {
       try {
         const address = `http://127.0.0.1:${port}`;
         const browser = await chromium.connectOverCDP(address, { noDefaults: true });
-        await use(await browser.contexts()[0]!.newPage());
+        const page = await browser.contexts()[0]!.newPage();
+        await page.addInitScript(withoutServiceWorker);
+        await use(page);
       } finally {
         await launched.close();
       }
     },
   });
+}
+
+/** As all other tests have it: files out of a service worker's store pass by the routes of a test. */
+function withoutServiceWorker(): void {
+  navigator.serviceWorker.register = () => Promise.reject(new Error('blocked by the test'));
 }
 
 /** Puts another tab before the page; what is given back puts the page in front again. */
