@@ -12,6 +12,16 @@ async function openPanel(page: Page): Promise<void> {
   await expect(page.locator('[data-control="focus"]')).toBeVisible();
 }
 
+/** An empty shed, a wheel put into it, its sight, the camera's panel. */
+async function openPanelOfNewWheel(page: Page): Promise<void> {
+  await page.goto('/');
+  await page.locator('[data-role="add-wheel"]').click();
+  await page.locator('[name="label"]').waitFor();
+  const wheelId = (await page.evaluate(() => location.hash)).split('/')[2]!;
+  await page.goto(`/#/wheel/${wheelId}/sight`);
+  await openPanel(page);
+}
+
 /** What the camera itself says of its focus. */
 const focusOf = (page: Page) =>
   page.evaluate(() => {
@@ -23,12 +33,7 @@ const focusOf = (page: Page) =>
 test('focus is set by hand, taken by the camera, and set again when it is next opened', async ({
   page,
 }) => {
-  await page.goto('/');
-  await page.locator('[data-role="add-wheel"]').click();
-  await page.locator('[name="label"]').waitFor();
-  const wheelId = (await page.evaluate(() => location.hash)).split('/')[2]!;
-  await page.goto(`/#/wheel/${wheelId}/sight`);
-  await openPanel(page);
+  await openPanelOfNewWheel(page);
   const [, before] = await focusOf(page);
   await page.getByRole('button', { name: 'Focus: more' }).click();
   await expect.poll(() => focusOf(page)).toEqual(['manual', Number(before) + 5]);
@@ -72,12 +77,7 @@ test('where a camera zooms it is zoomed at the sight, which then looks anew, and
   page,
 }) => {
   await standInForZoom(page);
-  await page.goto('/');
-  await page.locator('[data-role="add-wheel"]').click();
-  await page.locator('[name="label"]').waitFor();
-  const wheelId = (await page.evaluate(() => location.hash)).split('/')[2]!;
-  await page.goto(`/#/wheel/${wheelId}/sight`);
-  await openPanel(page);
+  await openPanelOfNewWheel(page);
   const slider = page.getByRole('slider', { name: 'Zoom' });
   await expect(slider).toHaveAttribute('aria-valuetext', '0\u00a0%');
   await expect(page.getByRole('button', { name: 'Zoom: less' })).toBeDisabled();
@@ -95,22 +95,12 @@ test('where a camera zooms it is zoomed at the sight, which then looks anew, and
 });
 
 test('a camera without zoom offers none', async ({ page }) => {
-  await page.goto('/');
-  await page.locator('[data-role="add-wheel"]').click();
-  await page.locator('[name="label"]').waitFor();
-  const wheelId = (await page.evaluate(() => location.hash)).split('/')[2]!;
-  await page.goto(`/#/wheel/${wheelId}/sight`);
-  await openPanel(page);
+  await openPanelOfNewWheel(page);
   await expect(page.locator('[data-control="zoom"]')).toHaveCount(0);
 });
 
 test('the tilt is entered at the sight and kept with the stand', async ({ page }) => {
-  await page.goto('/');
-  await page.locator('[data-role="add-wheel"]').click();
-  await page.locator('[name="label"]').waitFor();
-  const wheelId = (await page.evaluate(() => location.hash)).split('/')[2]!;
-  await page.goto(`/#/wheel/${wheelId}/sight`);
-  await openPanel(page);
+  await openPanelOfNewWheel(page);
   const tilt = page.locator('[name="downTiltDeg"]');
   await tilt.fill('41');
   await tilt.press('Enter');
