@@ -65,7 +65,7 @@ export function ArchivePanel() {
         >
           {log.saveTable}
         </button>
-        <label className="plain logbook-open">
+        <label className="plain file-button logbook-open">
           {log.bringIn}
           <input
             ref={input}
