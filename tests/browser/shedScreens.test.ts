@@ -156,6 +156,29 @@ test('a weight put on by hand asks for the proof, and can be taken back', async 
   await expect(next).toHaveText('Sweep to prove it');
 });
 
+test('a reading by eye is undone where it was entered, and stands there to be mended', async ({
+  page,
+}) => {
+  await open(page, 'by-eye');
+  const values = page.locator('.eye-value output');
+  const again = page.getByRole('button', { name: 'Another reading by eye' });
+  await page.getByRole('button', { name: 'Weight: more' }).click();
+  await expect(values).toHaveText(['6:00\u00a0· 180°', '15\u00a0g']);
+  await page.locator('[data-role="keep-eye"]').click();
+  await expect(again).toBeVisible();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(values).toHaveText(['6:00\u00a0· 180°', '15\u00a0g']);
+  await expect(page.getByRole('button', { name: 'Undo' })).toHaveCount(0);
+  await page.getByRole('button', { name: 'Weight: less' }).click();
+  await page.locator('[data-role="keep-eye"]').click();
+  await expect(again).toBeVisible();
+  // Only the mended one was kept.
+  await page.getByRole('link', { name: 'Wheel', exact: true }).click();
+  const history = page.locator('.history li');
+  await expect(history).toHaveCount(1);
+  await expect(history).toContainText('10\u00a0g');
+});
+
 test('units change everywhere at once', async ({ page }) => {
   await open(page, 'bench');
   await page.getByRole('link', { name: 'Settings' }).click();

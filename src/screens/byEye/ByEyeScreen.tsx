@@ -1,16 +1,18 @@
-import { useState } from 'react';
 import { useLocation } from 'wouter';
 
 import type { EyeEntry, LogEntry, WheelRecord } from '../../contract/logbook.ts';
 import { eyePairs } from '../../job/eyePairs.ts';
 import { wheelState } from '../../job/wheelState.ts';
+import { UndoBar } from '../parts/UndoBar.tsx';
 import { useApp } from '../shell/appContext.ts';
 import { LogbookGap } from '../shell/LogbookGap.tsx';
 import { places } from '../shell/places.ts';
 import { useEntries, useWheel } from '../shell/useLogbook.ts';
+import { words } from '../words/words.ts';
 import { EyeForm } from './EyeForm.tsx';
 import { EyeHabitView } from './EyeHabitView.tsx';
 import { EyeResult } from './EyeResult.tsx';
+import { useKeptEye } from './useKeptEye.ts';
 import './byEye.css';
 
 export default function ByEyeScreen({ wheelId }: { readonly wheelId: string }) {
@@ -28,9 +30,9 @@ interface ByEyeProps {
 
 /** Enter what the eye saw; then the sweep's figures beside it, and how the eye does over time. */
 function ByEye({ wheel, entries }: ByEyeProps) {
-  const { logbook, settings } = useApp();
+  const { settings } = useApp();
   const [, goTo] = useLocation();
-  const [entering, setEntering] = useState(true);
+  const { isEntering, begun, offer, isTroubled, keep, enterAnother } = useKeptEye();
   const state = wheelState(entries, wheel);
   // The present state of the wheel has been measured: the figures may have been seen.
   const isKnown = state.lastSweep !== null && state.addedSince.length === 0;
@@ -38,23 +40,26 @@ function ByEye({ wheel, entries }: ByEyeProps) {
   const last = entries.filter((entry) => entry.kind === 'by-eye').at(-1) ?? null;
   const lastPair = last === null ? null : (pairs.find(({ eye }) => eye.id === last.id) ?? null);
 
-  const keep = async (lightSpotDeg: number, massG: number) => {
-    const entry: EyeEntry = {
-      id: crypto.randomUUID(),
-      wheelId: wheel.id,
-      at: new Date().toISOString(),
-      kind: 'by-eye',
-      lightSpotDeg,
-      massG,
-      radiusMm: wheel.rings[0]!.radiusMm.value,
-      blind: !isKnown,
-    };
-    const added = await logbook.addEntry(entry);
-    if (added.ok) setEntering(false);
-  };
-  if (entering) {
+  const entryOf = (lightSpotDeg: number, massG: number): EyeEntry => ({
+    id: crypto.randomUUID(),
+    wheelId: wheel.id,
+    at: new Date().toISOString(),
+    kind: 'by-eye',
+    lightSpotDeg,
+    massG,
+    radiusMm: wheel.rings[0]!.radiusMm.value,
+    blind: !isKnown,
+  });
+  if (isEntering) {
     return (
-      <EyeForm wheel={wheel} known={isKnown} units={settings.units} onKeep={keep}>
+      <EyeForm
+        wheel={wheel}
+        known={isKnown}
+        begun={begun}
+        units={settings.units}
+        onKeep={(lightSpotDeg, massG) => void keep(entryOf(lightSpotDeg, massG))}
+      >
+        {isTroubled && <p className="notice">{words.job.storageTrouble}</p>}
         <EyeHabitView pairs={pairs} units={settings.units} />
       </EyeForm>
     );
@@ -65,10 +70,12 @@ function ByEye({ wheel, entries }: ByEyeProps) {
       pair={lastPair}
       wheel={wheel}
       units={settings.units}
-      onAgain={() => setEntering(true)}
+      onAgain={enterAnother}
       onSweep={() => goTo(places.sight(wheel.id))}
     >
+      {isTroubled && <p className="notice">{words.job.storageTrouble}</p>}
       <EyeHabitView pairs={pairs} units={settings.units} />
+      <UndoBar offer={offer} />
     </EyeResult>
   );
 }

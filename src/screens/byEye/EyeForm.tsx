@@ -7,11 +7,14 @@ import { StepLine } from '../parts/StepLine.tsx';
 import { formatClockAndDeg, formatKnownMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { EyeWheel } from './EyeWheel.tsx';
+import type { EyeValues } from './useKeptEye.ts';
 
 export interface EyeFormProps {
   readonly wheel: WheelRecord;
   /** True when this state of the wheel was measured already. */
   readonly known: boolean;
+  /** A reading to be mended; null for a fresh one. */
+  readonly begun: EyeValues | null;
   readonly units: Units;
   readonly onKeep: (lightSpotDeg: number, massG: number) => void;
   readonly children: ReactNode;
@@ -22,9 +25,9 @@ const ANGLE_STEP_DEG = 5;
 const HEAVIEST_G = 200;
 
 /** Touch the wheel where it is light; more or less for the grams. */
-export function EyeForm({ wheel, known, units, onKeep, children }: EyeFormProps) {
-  const [lightDeg, setLightDeg] = useState(180);
-  const [massG, setMassG] = useState(2 * wheel.weightStepG);
+export function EyeForm({ wheel, known, begun, units, onKeep, children }: EyeFormProps) {
+  const [lightDeg, setLightDeg] = useState(begun?.lightSpotDeg ?? 180);
+  const [massG, setMassG] = useState(begun?.massG ?? 2 * wheel.weightStepG);
   const turnBy = (deg: number) => setLightDeg((before) => wrapTurnDeg(before + deg));
   const add = (massOff: number) =>
     setMassG((before) => Math.min(HEAVIEST_G, Math.max(0, before + massOff)));

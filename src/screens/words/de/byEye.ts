@@ -8,7 +8,8 @@ export const byEye: Words['byEye'] = {
   angle: 'Leichte Stelle',
   mass: 'Gewicht',
   keep: 'Schätzung festhalten',
-  thenSweep: 'Festgehalten. Jetzt messen und sehen, wie nah sie war.',
+  kept: 'Die Schätzung ist festgehalten.',
+  thenSweep: 'Jetzt messen und sehen, wie nah sie war',
   sweep: 'Zur Messung',
   wheelText: (where, mass) =>
     `Das Rad von oben, Ventil bei 12. Nach Augenmaß: ${mass} bei ${where}.`,

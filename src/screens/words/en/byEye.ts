@@ -7,7 +7,8 @@ export const byEye = {
   angle: 'Light spot',
   mass: 'Weight',
   keep: 'Keep my reading',
-  thenSweep: 'Kept. Now sweep, and see how close it was.',
+  kept: 'Your reading is kept.',
+  thenSweep: 'Now sweep, and see how close it was',
   sweep: 'To the sweep',
   wheelText: (where: string, mass: string) =>
     `The wheel from above, valve at 12. By eye: ${mass} at ${where}.`,
