@@ -77,8 +77,12 @@ test('the lesson by eye: guess, stick on by touch and by keys, see the truth', a
   await page.fill('[name="guess.massG"]', '30');
   await roleOf(page, 'guess').click();
   await expect(next(page)).toHaveAttribute('data-todo', 'read');
-  // A touch at three o'clock of the drawn rim.
   const wheel = page.locator('.practice-wheel');
+  // While nothing is to be stuck on by hand a touch means nothing.
+  await wheel.click();
+  await expect(page.locator('.practice-weights')).toHaveCount(0);
+  await page.locator('.practice-side .drawer summary').click();
+  // A touch at three o'clock of the drawn rim.
   await wheel.scrollIntoViewIfNeeded();
   const box = (await wheel.boundingBox())!;
   // One that came down beside it and is lifted over it means nothing there.

@@ -8,8 +8,11 @@ import './practice.css';
 /** How often the button looks whether the hand is still turning, ms. */
 const LOOK_MS = 500;
 
-/** What a hand does at the practice wheel: a strip to drag, and buttons for those who cannot. */
-export default function PracticeHand() {
+/**
+ * What a hand does at the practice wheel: a strip to drag, and buttons for those who cannot. While it
+ * is swept (`isSwept`) turning is the thing to do, and the rim is let alone.
+ */
+export default function PracticeHand({ isSwept = false }: { readonly isSwept?: boolean }) {
   const { stand } = usePracticeRoom();
   const drag = useDragTurn(stand);
   const [holds, setHolds] = useState(false);
@@ -21,6 +24,12 @@ export default function PracticeHand() {
   const hold = (on: boolean) => {
     stand.hold(on);
     setHolds(on);
+  };
+  const turnOrStop = () => {
+    hold(false);
+    if (turning) stand.release();
+    else stand.turnForMe();
+    setTurning(!turning);
   };
   const press = (on: boolean) => stand.press(on);
   return (
@@ -37,32 +46,29 @@ export default function PracticeHand() {
       </div>
       <button
         type="button"
-        className="plain"
+        className={isSwept && !turning ? 'main' : 'plain'}
         data-role="turn-for-me"
-        disabled={turning}
-        onClick={() => {
-          hold(false);
-          stand.turnForMe();
-          setTurning(true);
-        }}
+        onClick={turnOrStop}
       >
         {turning ? words.practice.turning : words.practice.turnForMe}
       </button>
       <button type="button" className="plain" aria-pressed={holds} onClick={() => hold(!holds)}>
         {holds ? words.practice.letGo : words.practice.hold}
       </button>
-      <button
-        type="button"
-        className="plain"
-        onPointerDown={() => press(true)}
-        onPointerUp={() => press(false)}
-        onPointerLeave={() => press(false)}
-        onKeyDown={(event) => event.key === ' ' && press(true)}
-        onKeyUp={() => press(false)}
-        onBlur={() => press(false)}
-      >
-        {words.practice.press}
-      </button>
+      {!isSwept && (
+        <button
+          type="button"
+          className="plain"
+          onPointerDown={() => press(true)}
+          onPointerUp={() => press(false)}
+          onPointerLeave={() => press(false)}
+          onKeyDown={(event) => event.key === ' ' && press(true)}
+          onKeyUp={() => press(false)}
+          onBlur={() => press(false)}
+        >
+          {words.practice.press}
+        </button>
+      )}
     </div>
   );
 }

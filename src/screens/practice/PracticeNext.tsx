@@ -1,19 +1,18 @@
 import { practiceRoom, type PracticeState } from '../../session/practice/practiceRoom.ts';
 import { formatClockAndDeg, formatKnownMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
-import { practiceStep, type PracticeStep, type Stock } from './practiceStep.ts';
+import type { PracticeStep } from './practiceStep.ts';
 
 export interface PracticeNextProps {
   readonly state: PracticeState;
-  readonly stock: Stock;
+  readonly step: PracticeStep;
   readonly units: Units;
   /** Starts a sweep of the wheel as it is. */
   readonly onRead: () => void;
 }
 
 /** One line that says what to do next, and the button that does it. */
-export function PracticeNext({ state, stock, units, onRead }: PracticeNextProps) {
-  const step = practiceStep(state, stock);
+export function PracticeNext({ state, step, units, onRead }: PracticeNextProps) {
   const [role, word, act] = actionOf(step, state, onRead);
   return (
     <div className="practice-next" data-todo={step.todo}>
@@ -37,8 +36,6 @@ function linesOf(step: PracticeStep, units: Units): readonly string[] {
       return step.weights.map(({ massG, angleDeg }) =>
         words.practice.stick(formatKnownMass(massG, units), formatClockAndDeg(angleDeg)),
       );
-    case 'again':
-      return [words.notices[step.code].remedy];
     default:
       return [words.practice.next[step.todo]];
   }
@@ -58,7 +55,11 @@ function actionOf(
     case 'prove':
       return ['practice-read', words.practice.readAgain, onRead];
     case 'stick':
-      return ['stick-on', words.practice.stickIt, () => room.stick(step.weights)];
+      return [
+        'stick-on',
+        step.weights.length === 1 ? words.practice.stickIt : words.practice.stickThem,
+        () => room.stick(step.weights),
+      ];
     case 'done':
       return ['show-truth', words.practice.showTruth, () => room.showTruth()];
     case 'leave': {

@@ -6,6 +6,7 @@ import type { PracticeState, PracticeSweep } from '../../session/practice/practi
 import { readingSummary } from '../read/readingSummary.ts';
 import { formatClockAndDeg, formatDeg, formatMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
+import { readingAsItCame } from './readingAsItCame.ts';
 
 export interface PracticeOutcomeProps {
   readonly state: PracticeState;
@@ -13,23 +14,30 @@ export interface PracticeOutcomeProps {
   readonly units: Units;
 }
 
-/** What the last sweep said, and how the guess by eye compares. */
+/** What the last sweep said, largest of all; how the guess by eye compares, and what it was before. */
 export function PracticeOutcome({ state, sweep, units }: PracticeOutcomeProps) {
   const { reading } = sweep.result;
   if (reading.status === 'refused') {
+    const { cause, remedy } = words.notices[reading.refusals[0]!.code];
     return (
       <section className="group" data-role="practice-refused">
         <h2>{words.practice.refused}</h2>
-        <p>{words.notices[reading.refusals[0]!.code].cause}</p>
+        <p>{cause}</p>
+        <p>{remedy}</p>
       </section>
     );
   }
   const { setup } = state.stand;
+  const isCheck = sweep.withWeights.length > 0;
+  const before = isCheck ? readingAsItCame(state) : null;
   return (
     <section className="group" data-role="practice-reading">
-      <h2>{sweep.withWeights.length > 0 ? words.practice.readingLeft : words.practice.reading}</h2>
-      <ReadingLine reading={reading} setup={setup} units={units} />
-      {state.guess !== null && sweep.withWeights.length === 0 && (
+      <h2>{isCheck ? words.practice.readingLeft : words.practice.reading}</h2>
+      <ReadingLines reading={reading} setup={setup} units={units} />
+      {before !== null && (
+        <p>{words.practice.readingWas(massOf({ reading: before, setup, units }).text)}</p>
+      )}
+      {state.guess !== null && !isCheck && (
         <GuessCheck guess={state.guess} reading={reading} setup={setup} units={units} />
       )}
     </section>
@@ -42,14 +50,26 @@ interface OfReading {
   readonly units: Units;
 }
 
-function ReadingLine({ reading, setup, units }: OfReading) {
-  const { amountG, amountPlusMinusG, spots } = readingSummary(reading, setup);
-  const mass = formatMass(amountG, units, amountPlusMinusG).text;
-  const place = spots === null ? null : formatClockAndDeg(spots.lightDeg);
+function massOf({ reading, setup, units }: OfReading) {
+  const { amountG, amountPlusMinusG } = readingSummary(reading, setup);
+  return formatMass(amountG, units, amountPlusMinusG);
+}
+
+function ReadingLines(props: OfReading) {
+  const { figure, unit, plusMinus } = massOf(props);
+  const { spots } = readingSummary(props.reading, props.setup);
   return (
-    <p className="practice-figure">
-      {place === null ? mass : words.practice.readingIs(mass, place)}
-    </p>
+    <>
+      <p className="practice-figure">
+        <span className="figure">{figure}</span> {unit}
+        {plusMinus !== null && ` ± ${plusMinus}`}
+      </p>
+      {spots !== null && (
+        <p className="practice-place">
+          {words.practice.readingIs(formatClockAndDeg(spots.lightDeg))}
+        </p>
+      )}
+    </>
   );
 }
 

@@ -1,8 +1,11 @@
+import { useEffect, useRef } from 'react';
+
 import { wrapTurnDeg } from '../../quantities/angle.ts';
 import type { PracticeState } from '../../session/practice/practiceRoom.ts';
 import { readingSummary } from '../read/readingSummary.ts';
 import { formatClockAndDeg, formatMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
+import { readingAsItCame } from './readingAsItCame.ts';
 
 /** A light spot, and the weight that it wants, by one who says so. */
 interface Said {
@@ -22,8 +25,11 @@ export function PracticeTruthTable({
   readonly state: PracticeState;
   readonly units: Units;
 }) {
+  const shown = useRef<HTMLElement>(null);
+  // Asked for by a button that may stand a screen lower.
+  useEffect(() => shown.current?.scrollIntoView({ block: 'nearest' }), []);
   return (
-    <section className="group" data-role="practice-truth">
+    <section ref={shown} className="group" data-role="practice-truth">
       <h2>{words.practice.truth}</h2>
       <table className="practice-truth">
         <thead>
@@ -47,7 +53,8 @@ export function PracticeTruthTable({
   );
 }
 
-function whatWasSaid({ stand, guess, sweeps }: PracticeState): Said[] {
+function whatWasSaid(state: PracticeState): Said[] {
+  const { stand, guess } = state;
   const { weightRadiusMm } = stand.setup.wheel;
   const { hidden, left } = stand.truth();
   const spot = ({ amountGmm, heavySpotDeg }: typeof left) => ({
@@ -58,11 +65,8 @@ function whatWasSaid({ stand, guess, sweeps }: PracticeState): Said[] {
   if (guess !== null) {
     said.push({ who: words.practice.yourGuess, massG: guess.massG, lightDeg: guess.lightSpotDeg });
   }
-  // Of the wheel as it came: later sweeps read what the weights have left.
-  const first = sweeps.find(
-    ({ result, withWeights }) => withWeights.length === 0 && result.reading.status === 'ok',
-  )?.result.reading;
-  if (first?.status === 'ok') {
+  const first = readingAsItCame(state);
+  if (first !== null) {
     const { amountG, spots } = readingSummary(first, stand.setup);
     said.push({ who: words.practice.toolRead, massG: amountG, lightDeg: spots?.lightDeg ?? null });
   }

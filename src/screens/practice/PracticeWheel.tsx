@@ -9,26 +9,31 @@ import { words } from '../words/words.ts';
 
 export interface PracticeWheelProps {
   readonly weights: readonly Weight[];
+  /** Weights to be stuck on next. */
+  readonly proposed: readonly Weight[];
   readonly guess: EyeReading | null;
-  /** Light spot as the tool reads it. */
+  /** Light spot as the tool reads it; null where it tells none. */
   readonly lightDeg: number | null;
   /** Heavy spot as it is; null while it is hidden. */
   readonly heavyDeg: number | null;
-  readonly onTouch: (angleDeg: number) => void;
+  /** Null while a touch sticks nothing on. */
+  readonly onTouch: ((angleDeg: number) => void) | null;
 }
 
-const TYRE = 118;
+/** Wide enough that the drop on the rim ends within it: chalk shows on the tyre only. */
+const TYRE = 127;
 const RIM = 84;
 /** Length of a strip per gram at the usual radius, degrees. */
 const DEG_PER_G = 0.87;
 
 /** The wheel from above, valve up: what is on it, what was guessed, read and hidden. */
-export function PracticeWheel({ weights, guess, lightDeg, heavyDeg, onTouch }: PracticeWheelProps) {
+export function PracticeWheel(props: PracticeWheelProps) {
+  const { weights, proposed, guess, lightDeg, heavyDeg, onTouch } = props;
   // A finger that came down elsewhere, on the sweep's strip just before this drawing was shown, means
   // nothing here when it is lifted.
   const isDown = useRef(false);
   const touch = (event: PointerEvent<SVGSVGElement>) => {
-    if (!isDown.current) return;
+    if (!isDown.current || onTouch === null) return;
     isDown.current = false;
     const box = event.currentTarget.getBoundingClientRect();
     const x = event.clientX - box.left - box.width / 2;
@@ -38,6 +43,7 @@ export function PracticeWheel({ weights, guess, lightDeg, heavyDeg, onTouch }: P
   return (
     <svg
       className="wheel-sign practice-wheel"
+      data-touch={onTouch !== null}
       viewBox="-130 -130 260 260"
       role="img"
       aria-label={words.practice.rim}
@@ -58,15 +64,16 @@ export function PracticeWheel({ weights, guess, lightDeg, heavyDeg, onTouch }: P
       <g className="valve-outside" transform={`translate(0 ${-RIM + 2})`}>
         <ValveStem />
       </g>
-      {weights.map(({ massG, angleDeg }, index) => {
-        const half = Math.max(3, (massG * DEG_PER_G) / 2);
-        const path = sectorPath(angleDeg - half, angleDeg + half, RIM - 20, RIM - 2);
-        return <path key={index} className="wheel-sign-block" d={path} />;
-      })}
+      {weights.map((weight, index) => (
+        <path key={index} className="wheel-sign-block" d={blockPath(weight)} />
+      ))}
+      {proposed.map((weight, index) => (
+        <path key={index} className="practice-proposed" d={blockPath(weight)} />
+      ))}
       {guess !== null && (
         <path
           className="practice-guess"
-          d={`M0 ${-RIM + 24} V${-TYRE - 8}`}
+          d={`M0 ${-RIM + 24} V${-TYRE + 2}`}
           transform={`rotate(${guess.lightSpotDeg})`}
         />
       )}
@@ -82,4 +89,9 @@ export function PracticeWheel({ weights, guess, lightDeg, heavyDeg, onTouch }: P
       )}
     </svg>
   );
+}
+
+function blockPath({ massG, angleDeg }: Weight): string {
+  const half = Math.max(3, (massG * DEG_PER_G) / 2);
+  return sectorPath(angleDeg - half, angleDeg + half, RIM - 20, RIM - 2);
 }

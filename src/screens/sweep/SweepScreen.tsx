@@ -20,6 +20,12 @@ const PracticeHand = lazy(() => import('../practice/PracticeHand.tsx'));
 
 export type SweepingState = Extract<SessionState, { phase: 'sweeping' }>;
 
+const WHOLE_TURN_DEG = 360;
+
+/** Before a whole turn a reading would be refused: the button that asks for one stays in the background. */
+const mayBeWhole = (progress: SweepingState['progress']): boolean =>
+  progress !== null && progress.coveredDeg >= WHOLE_TURN_DEG;
+
 /** One turn of the wheel: the ring fills, the trace grows, one line says what to do. */
 export function SweepScreen({ state }: { readonly state: SweepingState }) {
   const { session, settings } = useApp();
@@ -64,7 +70,7 @@ export function SweepScreen({ state }: { readonly state: SweepingState }) {
       <div className="live-under">
         {source === 'practice' ? (
           <Suspense fallback={null}>
-            <PracticeHand />
+            <PracticeHand isSwept />
           </Suspense>
         ) : (
           <GrowingTrace trace={trace} units={settings.units} />
@@ -78,7 +84,7 @@ export function SweepScreen({ state }: { readonly state: SweepingState }) {
         {live && (
           <button
             type="button"
-            className="main"
+            className={mayBeWhole(progress) ? 'main' : 'plain'}
             data-role="finish-sweep"
             onClick={() => void session.finishSweep()}
           >

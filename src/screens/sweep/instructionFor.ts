@@ -12,8 +12,8 @@ export interface Instruction {
 
 /** From three quarters of the turn on, "a little more" is true and keeps the hand going. */
 const ALMOST_SECTORS = Math.round(SECTOR_COUNT * 0.75);
-/** Two sectors (10°) have passed the sight: the wheel is on its way, no need to say "turn" again. */
-const BEGUN_SECTORS = 2;
+/** Turned so far, the wheel is on its way: no need to say "turn" again. */
+const BEGUN_DEG = 10;
 
 export function coveredSectorCount(progress: SweepProgress): number {
   return progress.coveredSectors.filter(Boolean).length;
@@ -30,7 +30,9 @@ export function instructionFor(
   fraction: number | null,
   pass: 1 | 2 = 1,
 ): Instruction {
-  return isLive(source) ? liveInstruction(progress) : filmInstruction(progress, fraction, pass);
+  return isLive(source)
+    ? liveInstruction(progress, source)
+    : filmInstruction(progress, fraction, pass);
 }
 
 /** A camera, or the practice stand in its place: there is a wheel to turn. */
@@ -38,8 +40,9 @@ export function isLive(source: SourceKind): boolean {
   return source === 'camera' || source === 'practice';
 }
 
-function liveInstruction(progress: SweepProgress | null): Instruction {
-  const say = words.sweep.live;
+function liveInstruction(progress: SweepProgress | null, source: SourceKind): Instruction {
+  const say =
+    source === 'practice' ? { ...words.sweep.live, ...words.sweep.practice } : words.sweep.live;
   if (progress === null) return calm(say.starting);
   if (progress.enough) return { say: say.enough, tone: 'done' };
   if (progress.trouble !== null)
@@ -48,9 +51,8 @@ function liveInstruction(progress: SweepProgress | null): Instruction {
   if (progress.stage === 'looking') return calm(say.lookingFirst);
   const speed = progress.turnSpeed ?? turnSpeedOf(progress.turningDegPerS);
   if (speed === 'fast') return { say: say.slower, tone: 'trouble' };
-  const covered = coveredSectorCount(progress);
-  if (covered >= ALMOST_SECTORS) return calm(say.almost);
-  if (covered < BEGUN_SECTORS) return calm(say.begin);
+  if (coveredSectorCount(progress) >= ALMOST_SECTORS) return calm(say.almost);
+  if (progress.coveredDeg < BEGUN_DEG) return calm(say.begin);
   if (speed === 'still') return calm(say.goBackOn);
   return calm(speed === 'slow' ? say.faster : say.goOn);
 }

@@ -49,6 +49,16 @@ describe('the one line to read while a camera sweep runs', () => {
     expect(say(progress({ covered: 72, enough: true }))).toBe(words.sweep.live.enough);
   });
 
+  it('asks for a drag before the practice stand, where nothing is to be aimed', () => {
+    const there = (p: SweepProgress) => instructionFor(p, 'practice', null).say;
+    expect(there(progress({ stage: 'looking' }))).toBe(words.sweep.practice.lookingFirst);
+    // A band of some degrees is seen at once, of a wheel that has not been turned yet.
+    expect(there(progress({ covered: 2, coveredDeg: 0, turningDegPerS: 0 }))).toBe(
+      words.sweep.practice.begin,
+    );
+    expect(there(progress({ covered: 20 }))).toBe(words.sweep.live.goOn);
+  });
+
   it('asks for less speed in either sense of turn', () => {
     expect(say(progress({ covered: 20, turningDegPerS: 40 }))).toBe(words.sweep.live.slower);
     expect(say(progress({ covered: 20, turningDegPerS: -40 }))).toBe(words.sweep.live.slower);

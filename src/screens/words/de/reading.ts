@@ -79,7 +79,8 @@ export const reading: Words['reading'] = {
   screwTurns: (list) => `Zum Ausrichten der Platte: ${list}.`,
   screwTurn: (screw, turns, isClockwise) =>
     `Schraube ${screw} um ${turns} Umdrehung ${isClockwise ? 'im Uhrzeigersinn' : 'gegen den Uhrzeigersinn'}`,
-  screwsUnsure: 'Die Neigung ist zu ungenau bekannt, um eine Schraube zu nennen: noch ein Umlauf.',
+  screwsUnsure:
+    'Die Neigung ist zu ungenau bekannt, um eine Schraube zu nennen: noch einmal messen.',
   rocking: 'Schaukeln',
   rockingText: (period) => `einmal in ${period}`,
   contributions: 'Woher das ± kommt',

@@ -13,6 +13,10 @@ export const sweep: Words['sweep'] = {
     enough: 'Genug: Rad loslassen',
     lost: 'Stillhalten: Linie oder Kante ist nicht zu sehen',
   },
+  practice: {
+    lookingFirst: 'Einen Augenblick: Linie und Kante werden gesucht',
+    begin: 'Nach links ziehen oder drehen lassen',
+  },
   film: {
     starting: 'Film wird geöffnet',
     looking: 'Linie und Kante werden gesucht',

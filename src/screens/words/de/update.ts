@@ -5,7 +5,7 @@ export const update: Words['update'] = {
   use: 'Jetzt verwenden',
   later: 'Später',
   sweepingElsewhere:
-    'In einem anderen Tab läuft ein Durchgang. Erst zu Ende bringen, dann noch einmal.',
+    'In einem anderen Tab läuft eine Messung. Erst zu Ende bringen, dann noch einmal.',
   failed:
     'Die neue Version konnte nicht übernehmen. Alle Tabs der App schließen und sie neu öffnen.',
 };

@@ -13,6 +13,11 @@ export const sweep = {
     enough: 'Enough: let go of the wheel',
     lost: 'Hold still: line or edge is out of sight',
   },
+  /** The same before the practice stand: nothing to aim, and a wheel turned on the screen. */
+  practice: {
+    lookingFirst: 'A moment: looking for line and edge',
+    begin: 'Drag to the left, or have it turned',
+  },
   film: {
     starting: 'Opening the film',
     looking: 'Looking for line and edge',
