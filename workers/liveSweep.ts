@@ -1,5 +1,6 @@
 import type { SightMemory, SweepReader, SweepResult } from '../src/contract/sweep.ts';
 import type { FilmRecorder } from './filmRecorder.ts';
+import { createNoteKeeper, type NoteKeeper, type NoteTaker } from './noteKeeper.ts';
 import type { PictureReport } from './pictureReport.ts';
 import { createStillness } from './stillness.ts';
 import { createSweepClock } from './sweepClock.ts';
@@ -14,6 +15,8 @@ export interface LiveSweep {
   add(frame: VideoFrame, timeS: number): Promise<PictureFate>;
   /** Gives every picture to the recorder too, from now on. */
   record(recorder: FilmRecorder): void;
+  /** Passes on notes of what is measured, from now on. */
+  keepNotes(taker: NoteTaker): void;
   /** Takes pictures from a camera's own stream until it ends or the sweep is over. */
   pump(frames: ReadableStream<VideoFrame>): Promise<StreamEnd>;
   /** Pictures that reached the measuring core. */
@@ -37,6 +40,7 @@ export function createLiveSweep(
   let taken = 0;
   let stopPump: (() => void) | null = null;
   let recorder: FilmRecorder | null = null;
+  let notes: NoteKeeper | null = null;
 
   const add = async (frame: VideoFrame, timeS: number): Promise<PictureFate> => {
     try {
@@ -55,6 +59,7 @@ export function createLiveSweep(
       if (stillness.isFrozen(picture)) return 'camera-frozen';
       const progress = reader.addFrame(picture);
       taken += 1;
+      notes?.afterPicture(sweepS);
       report.progress(progress, null);
       await report.preview(frame, progress.overlay);
       return 'taken';
@@ -85,10 +90,15 @@ export function createLiveSweep(
     record(next) {
       recorder = next;
     },
+    keepNotes(taker) {
+      notes = createNoteKeeper(reader, taker);
+    },
     pump,
     picturesTaken: () => taken,
     finish() {
       stop();
+      // Before the fit: should that break, the sweep is there to its end.
+      notes?.end();
       return reader.finish();
     },
     sightNow: () => reader.sightNow(),

@@ -10,7 +10,9 @@ import {
   type FilmSummary,
   type FilmTaker,
 } from './filmRecorder.ts';
+import { readNotes } from '../src/measure/notes/readNotes.ts';
 import { createLiveSweep, type LiveSweep, type PictureFate, type StreamEnd } from './liveSweep.ts';
+import type { NoteTaker } from './noteKeeper.ts';
 import { createLiveReport, createPictureReport, type SweepListener } from './pictureReport.ts';
 import { readFilm } from './readFilm.ts';
 import { createYuvCopier } from './yuvCopier.ts';
@@ -77,6 +79,21 @@ const measuring = {
     if (!live) return;
     recorder = createFilmRecorder({ piece: (bytes, type) => taker.piece(bytes, type) });
     live.record(recorder);
+  },
+
+  /** Keeps notes of the live sweep from now on; they go to `taker` as they are written. */
+  keepNotes(taker: NoteTaker): void {
+    live?.keepNotes({ note: (piece) => taker.note(transfer(piece, [piece.bytes.buffer])) });
+  },
+
+  /** Reads a sweep that broke off from its notes. */
+  async readNotes(
+    notes: Blob,
+    setup: SweepSetup,
+    earlier: AcceptedReading | null,
+  ): Promise<SweepResult> {
+    beginSweep();
+    return readNotes(await notes.arrayBuffer(), setup, earlier ? { earlier } : {});
   },
 
   /** Ends the film of the live sweep; null when none was being recorded. */

@@ -2,11 +2,14 @@ import * as v from 'valibot';
 
 import type { LogbookTrouble } from './logbook.ts';
 import type { Outcome } from './outcome.ts';
+import { KeptNotesSchema, type NotePiece } from './sweepNotes.ts';
 import { SetupSchema, type SweepSetup } from './setup.ts';
 
 /**
- * Films of sweeps, kept piece by piece while they are recorded. A film's record is written when its
- * sweep starts: it is the journal of a sweep that has not come to its reading yet.
+ * Films of sweeps and the notes of what was measured in them, kept piece by piece while they are
+ * recorded. The record is written when its sweep starts: it is the journal of a sweep that has not
+ * come to its reading yet. Where no film is recorded it has notes alone, and goes with them once the
+ * reading is kept.
  */
 
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(64));
@@ -25,6 +28,8 @@ export const FilmRecordSchema = v.object({
   mimeType: v.pipe(v.string(), v.maxLength(100)),
   sizeBytes: count,
   pieceCount: count,
+  /** What was noted of the sweep; missing where nothing was, and once its reading is kept. */
+  notes: v.optional(KeptNotesSchema),
   /** The reading made from it; null as long as there is none. */
   entryId: v.nullable(id),
   /** Set when the person deleted it; for a while it can be brought back. */
@@ -43,22 +48,30 @@ interface FilmTape {
   readonly filmId: string;
   /** Resolves once the piece is stored; false when storage takes no more of this film. */
   take(piece: Uint8Array<ArrayBuffer>, mimeType: string): Promise<boolean>;
-  /** No more pieces will come. A film without any is taken off the shelf. */
+  /** Resolves once the notes are stored; false when storage takes no more of them. */
+  note(piece: NotePiece): Promise<boolean>;
+  /** No more pieces will come. A record without any is taken off the shelf. */
   end(): Promise<void>;
 }
 
 export interface FilmShelf {
-  /** All that were not deleted, newest first. */
+  /** All films that were not deleted, newest first. */
   films(): Promise<Outcome<readonly FilmRecord[], LogbookTrouble>>;
-  /** Those that have no reading and are not being recorded now, in whichever tab; newest first. */
+  /** Sweeps with a film or notes that have no reading and are not being recorded now, in whichever tab; newest first. */
   unfinished(): Promise<Outcome<readonly FilmRecord[], LogbookTrouble>>;
   /** A film as one file, as far as it was recorded. */
   file(filmId: string): Promise<Outcome<File, LogbookTrouble>>;
+  /** The notes of a sweep as one file; null when it has none. */
+  notes(filmId: string): Promise<Outcome<Blob | null, LogbookTrouble>>;
   /** Starts a film; its record is in storage when the promise resolves. */
   begin(start: FilmStart): Promise<Outcome<FilmTape, LogbookTrouble>>;
-  /** Puts a whole film on the shelf, with a record that says all of it. */
-  putIn(record: FilmRecord, film: Blob): Promise<Outcome<void, LogbookTrouble>>;
-  /** Notes which reading was made from it. */
+  /** Puts a whole film, or notes, or both on the shelf, with a record that says all of it. */
+  putIn(
+    record: FilmRecord,
+    film: Blob,
+    notes?: Blob | null,
+  ): Promise<Outcome<void, LogbookTrouble>>;
+  /** Says which reading was made of it, now that this is stored: the notes have done their work. */
   link(filmId: string, entryId: string): Promise<Outcome<void, LogbookTrouble>>;
   /** Deletes a film. For half a minute `restore` brings it back. */
   remove(filmId: string): Promise<Outcome<void, LogbookTrouble>>;

@@ -15,8 +15,8 @@ export interface SweepErrand {
   readonly wheelId: string | null;
   /** Paths in the setup, as `wheel.massKg`. */
   readonly assumed: readonly string[];
-  /** The film of the shelf that is read, and when its sweep was made. */
-  readonly film?: { readonly filmId: string; readonly sweptAt: string };
+  /** The record of the shelf that is read, whether it has a film, and when its sweep was made. */
+  readonly film?: { readonly filmId: string; readonly sweptAt: string; readonly isNotes?: boolean };
 }
 
 export const NO_ERRAND: SweepErrand = { wheelId: null, assumed: [] };
@@ -59,6 +59,8 @@ export type SessionState =
       readonly result: SweepResult;
       /** The film that was recorded of this live sweep. */
       readonly filmId?: string;
+      /** Its record on the shelf, which has done its work once the reading is kept. */
+      readonly sweepId?: string;
       /** Set when the sweep ended otherwise than by itself (camera unplugged, worker restarted). */
       readonly notice: Notice | null;
     };
@@ -71,6 +73,15 @@ export interface SweepFiles {
   readonly setup: SweepSetup;
   /** A reading of the sweep before this one, for a check sweep. */
   readonly earlier: Reading | null;
+}
+
+/** What is left of a live sweep that broke off before its reading. */
+export interface BrokenOffSweep {
+  readonly notes: Blob | null;
+  readonly film: File | null;
+  readonly setup: SweepSetup;
+  readonly earlier: Reading | null;
+  readonly errand: SweepErrand;
 }
 
 /** Live pictures from elsewhere than the browser's own cameras. */
@@ -130,6 +141,11 @@ export interface SweepSession {
   readSample(): Promise<void>;
   /** Sorts out which of the chosen files is film, setup and earlier reading, checks them and starts. */
   readFiles(files: readonly File[], errand?: SweepErrand): Promise<void>;
+  /**
+   * Reads a sweep that broke off, as if it had been ended there: by its notes, or where these give
+   * no reading by its film.
+   */
+  takeUp(sweep: BrokenOffSweep): Promise<void>;
   /** Asks for a camera and starts a live sweep. A live sweep ends by itself once `progress.enough`. */
   startCamera(setup: SweepSetup, options?: CameraOptions): Promise<void>;
   /**

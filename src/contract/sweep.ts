@@ -2,6 +2,7 @@ import type { AcceptedReading, Reading } from './reading.ts';
 import type { RefusalCode } from './refusals.ts';
 import type { SweepSetup, TurnSense } from './setup.ts';
 import type { YuvPicture } from './picture.ts';
+import type { NotePiece } from './sweepNotes.ts';
 import type { TurnSpeed } from './turnSpeed.ts';
 
 /**
@@ -25,6 +26,11 @@ export interface SweepReader {
    * one. Null until the sight is found.
    */
   sightNow(): SightMemory | null;
+  /**
+   * What was measured since it was last asked for, to be kept outside of the reader; null when
+   * that is nothing, or the sweep is longer than its notes may be.
+   */
+  takeNotes(): NotePiece | null;
 }
 
 export type CreateSweepReader = (setup: SweepSetup, options?: SweepReaderOptions) => SweepReader;
@@ -93,6 +99,12 @@ export interface SightMemory {
    */
   readonly turnScale?: number;
 }
+
+/** What a {@link SightMemory} holds of the camera alone. */
+export type KnownView = Omit<
+  SightMemory,
+  'edgeHeightMm' | 'firstLeanToward' | 'firstLeanAcross' | 'turnScale'
+>;
 
 /** Wheel angles are told apart by sectors this wide when it is said what has been covered. */
 export const SECTOR_DEG = 5;

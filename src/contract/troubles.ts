@@ -139,6 +139,12 @@ export const TROUBLES = {
     secondTime: 'Keep this page in front until the turn is whole.',
     countsAs: 'too-few-frames',
   },
+  'sweep-taken-up': {
+    cause: 'This sweep broke off. It was read from what had been measured and recorded until then.',
+    remedy: 'Where that is a whole turn, it counts as any other; else sweep again.',
+    secondTime: 'Keep this page open and in front until the reading is there.',
+    countsAs: 'turn-incomplete',
+  },
   'worker-restarted': {
     cause: 'The measuring part stopped and was started again; the sweep begins anew.',
     remedy: 'A film is read again by itself; before a camera, turn on for a full turn from now.',

@@ -10,13 +10,15 @@ import type {
   SweepReaderOptions,
   SweepResult,
 } from '../contract/sweep.ts';
+import type { NotePiece } from '../contract/sweepNotes.ts';
+import { createNoteTaker, takeNotes } from './notes/noteTaker.ts';
 import { AT_ONCE, cameraPace } from './pace/pace.ts';
 import type { SlicedWork } from './pace/slicedWork.ts';
 import { createLightMeter, lightTrouble, meterLight } from './sight/lightMeter.ts';
 import { createSightFinder, lookForSight } from './sight/sightFinder.ts';
 import { checkRecording } from './sweep/sweepChecks.ts';
 import { createProgressKeeper, followingProgress, lookingProgress } from './sweep/sweepProgress.ts';
-import { refusedResult, sweepResult } from './sweep/sweepResult.ts';
+import { inLight, refusedResult, sweepResult } from './sweep/sweepResult.ts';
 import { secondLook } from './sweep/secondLook.ts';
 import { forgetOldFrames, thinOldFrames } from './sweep/forgetOldFrames.ts';
 import {
@@ -82,6 +84,7 @@ export function createOpenSweepReader(
 ): SweepReader & { inside(): SweepInside } {
   const finder = createSightFinder(setup);
   const light = createLightMeter();
+  const notes = createNoteTaker();
   const boundFrames = options.followOnly ? forgetOldFrames : thinOldFrames;
   let open = createOpenRecording(finder);
   let keeper = createProgressKeeper(options);
@@ -178,12 +181,15 @@ export function createOpenSweepReader(
             : (lightTrouble(light) ?? trouble ?? 'line-lost');
         return refusedResult({ code, evidence: { pictures: framesSeen } }, null);
       }
-      const lightCode = lightTrouble(light);
-      const result = sweepResult(recording, geometryOf(recording), options);
-      // In bad light line, tread or tape go unseen: the light is then what to change.
-      return result.reading.status === 'refused' && lightCode
-        ? refusedResult({ code: lightCode, evidence: {} }, result.reading.turn)
-        : result;
+      const geometry = geometryOf(recording);
+      return inLight(
+        sweepResult(recording, () => geometry, options),
+        lightTrouble(light),
+      );
+    },
+    takeNotes(): NotePiece | null {
+      const { recording } = open;
+      return recording && takeNotes(notes, recording, { light: lightTrouble(light), options });
     },
     secondLook(): SightMemory | null {
       const recording = wholeRecording();

@@ -6,12 +6,13 @@ import { createMeasureWorker, type MeasureWorker } from './measureWorker.ts';
 import { readFilmSweep } from './readFilmSweep.ts';
 import { loadSampleSweep } from './sampleSweep.ts';
 import { createSessionStore } from './sessionStore.ts';
+import { takeUpSweep } from './takeUpSweep.ts';
 import { createSightKeeper } from './sightKeeper.ts';
 import { createSignKeeper } from './signKeeper.ts';
 
 export interface FilmKeeping {
   readonly shelf: FilmShelf;
-  /** Asked at the start of each live sweep. */
+  /** Whether films are wanted: asked at the start of each live sweep. */
   readonly isWanted: () => boolean;
 }
 
@@ -33,8 +34,9 @@ export function createSweepSession(
     return run;
   };
   const startLive = async (ask: LiveAsk) => {
-    const shelf = films?.isWanted() ? films.shelf : null;
-    const mine = runLiveSweep(begin(), { worker, known, signs, showPreview, shelf }, ask);
+    const keeping = { shelf: films?.shelf ?? null, isFilmWanted: films?.isWanted() ?? false };
+    const tools = { worker, known, signs, showPreview, ...keeping };
+    const mine = runLiveSweep(begin(), tools, ask);
     live = mine;
     await mine.done;
     if (live === mine) live = null;
@@ -70,6 +72,9 @@ export function createSweepSession(
       if (!chosen.ok) return run.fail(chosen.failure.code, chosen.failure.evidence);
       if (!run.isCurrent()) return;
       await readFilmSweep(run, worker, 'file', { ...chosen.value, errand }, showPreview);
+    },
+    async takeUp(sweep) {
+      await takeUpSweep(begin(), worker, sweep, showPreview);
     },
     async startCamera(setup, options = {}) {
       await startLive({ ...options, setup, sightFirst: false });

@@ -25,8 +25,10 @@ export interface LiveTools {
   readonly known: SightKeeper;
   readonly signs: SignKeeper;
   readonly showPreview: ShowPicture;
-  /** Where films of sweeps are kept; null when none is wanted. */
+  /** Where sweeps are kept while they go on; null when nowhere. */
   readonly shelf: FilmShelf | null;
+  /** Whether the person wants films of them. */
+  readonly isFilmWanted: boolean;
 }
 
 export type LiveEnd = FeedEnd | CameraDeath | 'enough' | 'change-sight' | 'begin-sweep';
@@ -54,14 +56,14 @@ export interface Stretch {
 interface StretchEnd {
   readonly why: LiveEnd;
   readonly progress: SweepProgress | null;
-  /** Recorded beside a camera's sweep; whoever gets it ends it. */
+  /** What is kept of a camera's sweep; whoever gets it ends it. */
   readonly film: LiveFilm | null;
 }
 
 /** Runs one stretch to its end, whatever ends it. */
 export async function runStretch(
   run: SweepRun,
-  { worker, showPreview, shelf }: LiveTools,
+  { worker, showPreview, shelf, isFilmWanted }: LiveTools,
   { stream, source, feed, errand, earlier }: LiveCamera,
   { phase, setup, known, notice }: Stretch,
   asked: Promise<LiveEnd>,
@@ -95,8 +97,9 @@ export async function runStretch(
     },
   );
   const { wheelId, assumed } = errand;
-  const isFilmed = started.ok && !isSight && source === 'camera' && shelf !== null;
-  const film = isFilmed ? await startLiveFilm(worker, shelf, { wheelId, setup, assumed }) : null;
+  const isKept = started.ok && !isSight && source === 'camera' && shelf !== null;
+  const start = { wheelId, setup, assumed, isFilmed: isFilmWanted };
+  const film = isKept ? await startLiveFilm(worker, shelf, start) : null;
   const why = started.ok
     ? await untilEnd({ stream, feed }, worker, asked, {
         onDropped: (framesDropped) => update({ framesDropped }),

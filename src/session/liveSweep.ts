@@ -148,6 +148,7 @@ async function readWhatWasSeen(
     result,
     notice: notice ?? (canRecord ? null : noticeFor('film-not-kept')),
     ...(filmId === null ? {} : { filmId }),
+    ...(film ? { sweepId: film.sweepId } : {}),
   });
 }
 

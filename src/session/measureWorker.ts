@@ -2,10 +2,11 @@ import { proxy, transfer, wrap, type Remote } from 'comlink';
 
 import type { AcceptedReading } from '../contract/reading.ts';
 import type { SweepSetup } from '../contract/setup.ts';
-import type { SightMemory, SweepReaderOptions } from '../contract/sweep.ts';
+import type { SightMemory, SweepReaderOptions, SweepResult } from '../contract/sweep.ts';
 import { failed, succeeded, type Outcome } from '../contract/outcome.ts';
 import type { LiveEnd, Measuring } from '../../workers/measure.worker.ts';
 import type { FilmSummary, FilmTaker } from '../../workers/filmRecorder.ts';
+import type { NoteTaker } from '../../workers/noteKeeper.ts';
 import type { PictureFate, StreamEnd } from '../../workers/liveSweep.ts';
 import type { SweepListener } from '../../workers/pictureReport.ts';
 import type { FilmRead } from '../../workers/readFilm.ts';
@@ -30,6 +31,13 @@ export interface MeasureWorker {
     options: SweepReaderOptions,
     listener: SweepListener,
   ): Promise<Outcome<void, WorkerFailure>>;
+  /** Keeps notes of the sweep that `startLive` began. */
+  keepNotes(taker: NoteTaker): Promise<Outcome<void, WorkerFailure>>;
+  readNotes(
+    notes: Blob,
+    setup: SweepSetup,
+    earlier: AcceptedReading | null,
+  ): Promise<Outcome<SweepResult, WorkerFailure>>;
   /** Records the sweep that `startLive` began. */
   recordFilm(taker: FilmTaker): Promise<Outcome<void, WorkerFailure>>;
   endFilm(): Promise<Outcome<FilmSummary | null, WorkerFailure>>;
@@ -104,6 +112,8 @@ export function createMeasureWorker(silenceLimitMs = SILENCE_LIMIT_MS): MeasureW
     },
     startLive: (setup, options, listener) =>
       call((r) => r.startLive(setup, options, proxy(listener))),
+    keepNotes: (taker) => call((r) => r.keepNotes(proxy(taker))),
+    readNotes: (notes, setup, earlier) => call((r) => r.readNotes(notes, setup, earlier)),
     recordFilm: (taker) => call((r) => r.recordFilm(proxy(taker))),
     endFilm: () => call((r) => r.endFilm()),
     pumpStream: (frames) => call((r) => r.pumpStream(transfer(frames, [frames]))),

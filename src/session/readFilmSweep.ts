@@ -33,6 +33,8 @@ export async function readFilmSweep(
     errand,
   }: Omit<SweepFiles, 'film'> & { readonly film: Blob; readonly errand: SweepErrand },
   showPreview: ShowPicture,
+  /** Said while nothing else is to be said of the film. */
+  calm: Notice | null = null,
 ): Promise<void> {
   const earlier = earlierReadingFor(setup, chosen);
   if (!earlier.ok) return run.fail(earlier.failure.code, earlier.failure.evidence);
@@ -45,13 +47,16 @@ export async function readFilmSweep(
     fraction: 0,
     stream: null,
     framesDropped: 0,
-    notice: null,
+    notice: calm,
   });
   let restarted = false;
   for (;;) {
     const read = await readOnce(run, worker, toRead, showPreview);
     if (!run.isCurrent()) return;
-    if (read.ok) return run.showRead({ source, errand, setup, ...read.value });
+    if (read.ok) {
+      const { result, notice } = read.value;
+      return run.showRead({ source, errand, setup, result, notice: notice ?? calm });
+    }
     const { code, evidence } = read.failure;
     // Only something newer stops a film, and that shows itself.
     if (code === 'stopped') return;

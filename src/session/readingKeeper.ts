@@ -60,7 +60,8 @@ async function keep(
   const now = new Date().toISOString();
   const wheelId = await wheelFor(state, logbook, now);
   if (!wheelId.ok) return wheelId;
-  const filmId = state.filmId ?? state.errand.film?.filmId ?? null;
+  const { film } = state.errand;
+  const filmId = state.filmId ?? (film?.isNotes ? null : film?.filmId) ?? null;
   const entry: SweepEntry = {
     id: crypto.randomUUID(),
     wheelId: wheelId.value,
@@ -75,8 +76,26 @@ async function keep(
   };
   const added = await logbook.addEntry(entry);
   if (!added.ok) return added;
-  if (filmId !== null) await shelf?.link(filmId, entry.id);
+  const sweepId = state.sweepId ?? film?.filmId;
+  // What it was made of goes only once the reading lies in storage: held in the page it may be lost.
+  if (sweepId !== undefined) {
+    const linked = whenStored(logbook).then(() => shelf?.link(sweepId, entry.id));
+    if (logbook.storage.state().heldCount === 0) await linked;
+  }
   return succeeded({ wheelId: wheelId.value, entryId: entry.id });
+}
+
+/** Resolves when nothing is held in the page any more. */
+function whenStored({ storage }: Logbook): Promise<void> {
+  return new Promise((resolve) => {
+    const look = () => {
+      if (storage.state().heldCount > 0) return;
+      stop();
+      resolve();
+    };
+    const stop = storage.subscribe(look);
+    look();
+  });
 }
 
 /**

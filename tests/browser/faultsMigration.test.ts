@@ -30,6 +30,8 @@ function whatIsThere(page: Page) {
     const stand = await logbook.stand();
     const films = await shelf.films();
     const film = await shelf.file('f1');
+    const unfinished = await shelf.unfinished();
+    const notes = await shelf.notes('f2');
     const database = await openDB(schema.DATABASE_NAME);
     const { version } = database;
     database.close();
@@ -44,6 +46,9 @@ function whatIsThere(page: Page) {
       plate: stand.ok && stand.value.plateMaterial,
       films: films.ok && films.value.length,
       filmBytes: film.ok ? [...new Uint8Array(await film.value.arrayBuffer())] : [],
+      notedDeg: unfinished.ok && unfinished.value.flatMap((sweep) => sweep.notes?.coveredDeg ?? []),
+      noteBytes:
+        notes.ok && notes.value ? [...new Uint8Array(await notes.value.arrayBuffer())] : [],
       state: logbook.storage.state(),
     };
   });
@@ -57,7 +62,7 @@ test('there is a database of every version to try', async ({ page }) => {
   expect(versions).toEqual(Array.from({ length: newest }, (_, i) => i + 1));
 });
 
-for (const version of [1, 2]) {
+for (const version of [1, 2, 3]) {
   test(`version ${version} is led over to the newest with all that is in it`, async ({ page }) => {
     const newest = await page.evaluate(async (version) => {
       await window.storageParts.writeEarlier(version);
@@ -73,13 +78,17 @@ for (const version of [1, 2]) {
       plate: 'mild-steel',
       films: hasFilms ? 1 : 0,
       filmBytes: hasFilms ? [1, 2, 3, 4, 5] : [],
+      notedDeg: version >= 3 ? [212.5] : [],
+      noteBytes: version >= 3 ? [9, 8, 7, 6, 5] : [],
       state: { trouble: null, unreadableCount: 0, wiped: false },
     });
     // It takes what is new as well.
     const begun = await page.evaluate(async () => {
       const { openLogbook, shedSetup } = window.storageParts;
       const { shelf } = openLogbook();
-      return (await shelf.begin({ wheelId: 'w1', setup: shedSetup, assumed: [] })).ok;
+      const begun = await shelf.begin({ wheelId: 'w1', setup: shedSetup, assumed: [] });
+      const piece = { bytes: new Uint8Array([1]), coveredDeg: 1 };
+      return begun.ok && (await begun.value.note(piece));
     });
     expect(begun).toBe(true);
   });

@@ -3,7 +3,8 @@ import { expect, test, type Page } from '@playwright/test';
 import { cameraFilmPath, makeCameraFilm } from '../setup/cameraFilm.ts';
 import { fakeCameraFlags } from '../setup/findChromium.ts';
 import { launchWith } from '../setup/launchWith.ts';
-import { filmsOnShelf } from './faults/storedRecords.ts';
+import { crashTab } from './faults/crashTab.ts';
+import { entriesOfLogbook, filmsOnShelf, piecesOfNotes } from './faults/storedRecords.ts';
 import { FRONT_LEFT, main, role, startCamera } from './support.ts';
 
 /** Faults while a sweep is recorded, each caused here: what is on the film shelf afterwards. */
@@ -22,6 +23,90 @@ async function sweepForSeconds(page: Page, pieces: number): Promise<void> {
   await expect(main(page, 'sweeping')).toBeVisible();
   await expect.poll(() => piecesOnShelf(page), { timeout: 40_000 }).toBeGreaterThan(pieces);
 }
+
+async function withoutEncoder(page: Page): Promise<void> {
+  await page.route('**/measure.worker-*.js', async (route) => {
+    const response = await route.fetch();
+    const script = await response.text();
+    // With the server's own headers: an isolated page starts only workers that are isolated too.
+    await route.fulfill({ response, body: `delete globalThis.VideoEncoder;${script}` });
+  });
+}
+
+const notedDeg = async (page: Page) =>
+  (await filmsOnShelf(page)).find(({ notes }) => notes)?.notes?.coveredDeg ?? 0;
+
+/** A sweep without an encoder that has been measured so far, and then its tab is gone. */
+async function tabDiesAt(tab: Page, coveredDeg: number): Promise<void> {
+  await withoutEncoder(tab);
+  await tab.goto('/');
+  await startCamera(tab, FRONT_LEFT.setup);
+  await expect(main(tab, 'sweeping')).toBeVisible();
+  await expect.poll(() => notedDeg(tab), { timeout: 90_000 }).toBeGreaterThan(coveredDeg);
+  await crashTab(tab);
+}
+
+/** The first screen says it, the logbook has it: read by its notes. */
+async function takeUp(page: Page): Promise<void> {
+  await page.goto('/');
+  const said = page.locator('[data-role="broken-off"]');
+  await expect(said).toBeVisible();
+  await said.getByRole('link').click();
+  const left = page.locator('[data-role="unfinished-sweeps"]');
+  await expect(left).toContainText(/\d+° of the turn measured, no film/);
+  await left.getByRole('button').first().click();
+}
+
+test('the tab dies in mid-sweep without an encoder: what was measured is read in the next one', async ({
+  page,
+  context,
+}) => {
+  await tabDiesAt(page, 200);
+  const next = await context.newPage();
+  await takeUp(next);
+  await expect(main(next, 'read', 'refused')).toBeVisible({ timeout: 30_000 });
+  await expect(role(next, 'notice')).toHaveAttribute('data-code', 'sweep-taken-up');
+  const refusal = next.locator('[data-code="turn-incomplete"]').first();
+  await expect(refusal).toBeVisible();
+  await expect.poll(async () => (await entriesOfLogbook(next)).length).toBe(1);
+  const [entry] = await entriesOfLogbook(next);
+  expect(entry).toMatchObject({ kind: 'sweep', source: 'camera', filmId: null });
+  expect(entry!.reading!.turn!.coveredDeg).toBeGreaterThan(200);
+  await expect.poll(() => piecesOfNotes(next)).toBe(0);
+  expect(await filmsOnShelf(next)).toEqual([]);
+});
+
+test('the reading could not be stored, and the tab dies: it is read again from the notes', async ({
+  page,
+  context,
+}) => {
+  await withoutEncoder(page);
+  await page.addInitScript(() => {
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = function (value: unknown, key?: IDBValidKey) {
+      if (this.name !== 'entries') return put.call(this, value, key);
+      throw new DOMException('mock: the disk is full', 'QuotaExceededError');
+    };
+  });
+  await page.goto('/');
+  await startCamera(page, FRONT_LEFT.setup);
+  await expect(main(page, 'read', 'ok')).toBeVisible({ timeout: 90_000 });
+  await expect(page.locator('[data-role="storage-notice"]')).toBeVisible();
+  await crashTab(page);
+
+  const next = await context.newPage();
+  await takeUp(next);
+  await expect(main(next, 'read', 'ok')).toBeVisible({ timeout: 30_000 });
+  await expect(role(next, 'notice')).toHaveAttribute('data-code', 'sweep-taken-up');
+  await expect.poll(async () => (await entriesOfLogbook(next)).length).toBe(1);
+  const { amountGmm, heavySpotDeg } = (await entriesOfLogbook(next))[0]!.reading!.unbalance!;
+  const { truth, setup } = FRONT_LEFT;
+  // As from the camera itself: within what is asked of a film, 2 g at the weight radius and 5°.
+  const offG = (amountGmm - truth.unbalance.amountGmm) / setup.wheel.weightRadiusMm;
+  expect(Math.abs(offG)).toBeLessThan(2);
+  expect(Math.abs(heavySpotDeg - truth.unbalance.heavySpotDeg)).toBeLessThan(5);
+  await expect.poll(() => piecesOfNotes(next)).toBe(0);
+});
 
 test('a sweep to its reading: the film is kept with it', async ({ page }) => {
   await page.goto('/');
@@ -83,15 +168,12 @@ test('storage fills up in mid-sweep: the sweep is measured to its end', async ({
 test('a browser that cannot record: the reading is kept without a film, and that is said', async ({
   page,
 }) => {
-  await page.route('**/measure.worker-*.js', async (route) => {
-    const response = await route.fetch();
-    const script = await response.text();
-    // With the server's own headers: an isolated page starts only workers that are isolated too.
-    await route.fulfill({ response, body: `delete globalThis.VideoEncoder;${script}` });
-  });
+  await withoutEncoder(page);
   await page.goto('/');
   await startCamera(page, FRONT_LEFT.setup);
   await expect(main(page, 'read', 'ok')).toBeVisible({ timeout: 90_000 });
   await expect(role(page, 'notice')).toHaveAttribute('data-code', 'film-not-kept');
-  expect(await filmsOnShelf(page)).toEqual([]);
+  // What was noted of it while it ran has gone, now that its reading is kept.
+  await expect.poll(() => filmsOnShelf(page)).toEqual([]);
+  expect(await piecesOfNotes(page)).toBe(0);
 });

@@ -6,6 +6,7 @@ export const emptyShelf: FilmShelf = {
   films: async () => succeeded([]),
   unfinished: async () => succeeded([]),
   file: async () => failed('not-found'),
+  notes: async () => failed('not-found'),
   begin: async () => failed('storage-blocked'),
   putIn: async () => failed('storage-blocked'),
   link: async () => failed('not-found'),

@@ -40,5 +40,6 @@ export const createSweepReader: CreateSweepReader = () => {
     }),
     secondLook: () => null,
     sightNow: () => null,
+    takeNotes: () => null,
   };
 };

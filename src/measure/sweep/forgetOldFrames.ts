@@ -23,7 +23,7 @@ export function forgetOldFrames(recording: SweepRecording): void {
 }
 
 /** Frames of a sweep that is to be read: 80 s of 60 pictures a second, 120 MB. */
-const MOST_FRAMES = 4800;
+export const MOST_FRAMES = 4800;
 
 /**
  * Keeps a sweep that goes on and on small enough: call it before each picture. Of too many frames every

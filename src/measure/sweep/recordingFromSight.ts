@@ -1,6 +1,6 @@
 import type { YuvPicture } from '../../contract/picture.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
-import type { KnownCamera, SightMemory } from '../../contract/sweep.ts';
+import type { KnownCamera, KnownView, SightMemory } from '../../contract/sweep.ts';
 import type { PoseFit } from '../geometry/poseFromLine.ts';
 import type { SlicedWork } from '../pace/slicedWork.ts';
 import { createLineWatch, watchLine } from '../sight/lineWatch.ts';
@@ -19,7 +19,7 @@ export function recordingFromMemory(
   memory: SightMemory,
   picture: YuvPicture,
 ): SweepRecording | null {
-  const view = viewOf(setup, memory, picture);
+  const view = viewOfMemory(setup, memory, picture);
   if (!view) return null;
   const lean = { liftMm: 0, toward: memory.firstLeanToward, across: memory.firstLeanAcross };
   return startAgain(view, picture, lean, memory.edgeHeightMm);
@@ -42,7 +42,7 @@ export function* recordingAtKnownCamera(
   { sight, edgeKnown }: KnownCamera,
   pictures: readonly YuvPicture[],
 ): SlicedWork<SweepRecording | null> {
-  const view = viewOf(setup, sight, pictures[0]!);
+  const view = viewOfMemory(setup, sight, pictures[0]!);
   yield;
   if (!view || !lineIsInPlace(view, pictures)) return null;
   if (edgeKnown) return yield* startAtKnownEdge(view, pictures, sight.edgeHeightMm);
@@ -50,7 +50,12 @@ export function* recordingAtKnownCamera(
   return started.ok ? started.value : null;
 }
 
-function viewOf(setup: SweepSetup, memory: SightMemory, picture: YuvPicture): WheelView | null {
+/** The view of a camera that is known, in pictures of this size; null where it was known for others. */
+export function viewOfMemory(
+  setup: SweepSetup,
+  memory: KnownView,
+  picture: Pick<YuvPicture, 'widthPx' | 'heightPx' | 'yStride'>,
+): WheelView | null {
   const { pose } = memory;
   if (pose.widthPx !== picture.widthPx || pose.heightPx !== picture.heightPx) return null;
   const poseFit: PoseFit = {

@@ -122,7 +122,8 @@ export function* startAtKnownEdge(
   return edge ? recordingWith(view, edge) : null;
 }
 
-function recordingWith(view: WheelView, edge: EdgeProposal): SweepRecording {
+/** A recording without a picture yet, of this edge seen so. */
+export function recordingWith(view: WheelView, edge: EdgeProposal): SweepRecording {
   const sightEdgeMm = edge.heightMm + riseAt(view.basis, edge.lean, view.basis.gainMm.length >> 1);
   return {
     view,

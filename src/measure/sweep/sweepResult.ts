@@ -19,16 +19,18 @@ import { sweepTrace } from './sweepTrace.ts';
 
 /**
  * The result of a whole recording. Every check stands before the figures it guards: a sweep that
- * cannot be trusted is refused with its reason and carries no figure.
+ * cannot be trusted is refused with its reason and carries no figure. Camera and leans are solved only
+ * where the checks before them let the recording through.
  */
 export function sweepResult(
   recording: SweepRecording,
-  geometry: Outcome<SolvedGeometry, RefusalCode>,
+  solve: () => Outcome<SolvedGeometry, RefusalCode>,
   options: SweepReaderOptions,
 ): SweepResult {
   const turn = turnSoFar(recording);
   const check = checkRecording(recording, options);
   if (check && !check.ok) return refusedResult(check.failure, turn);
+  const geometry = solve();
   if (!geometry.ok) return refusedResult(geometry.failure, turn);
   const { observations, line, view } = geometry.value;
   // Before the camera's stillness: where the line is off, chance sightings would tell of a way.
@@ -53,6 +55,13 @@ export function sweepResult(
     reading: parts.value.reading,
     trace: sweepTrace(solved.value, parts.value.contributionsG),
   };
+}
+
+/** In bad light line, tread or tape go unseen: the light is then what to change. */
+export function inLight(result: SweepResult, light: 'too-dark' | 'too-bright' | null): SweepResult {
+  const { reading } = result;
+  if (reading.status !== 'refused' || light === null) return result;
+  return refusedResult({ code: light, evidence: {} }, reading.turn);
 }
 
 function turnSoFar(recording: SweepRecording): TurnSummary | null {

@@ -1,18 +1,19 @@
 import { useState } from 'react';
 
 import { UndoBar, type UndoOffer } from '../parts/UndoBar.tsx';
+import type { FilmRecord } from '../../contract/filmShelf.ts';
 import { useApp } from '../shell/appContext.ts';
-import { formatMoment } from '../words/numbers.ts';
+import { formatMoment, formatTurned } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { formatBytes } from './formatBytes.ts';
-import { useReadFilm } from './useReadFilm.ts';
+import { useTakeUp } from './useTakeUp.ts';
 import { useShelf } from './useShelf.ts';
 
-/** Sweeps that broke off before their reading: what was recorded of them can be read. */
+/** Sweeps that broke off before their reading: what was measured and recorded of them can be read. */
 export function UnfinishedSweeps() {
   const { shelf } = useApp();
   const unfinished = useShelf('unfinished');
-  const readFilm = useReadFilm();
+  const takeUp = useTakeUp();
   const [offer, setOffer] = useState<UndoOffer | null>(null);
   const remove = async (filmId: string) => {
     const removed = await shelf.remove(filmId);
@@ -21,7 +22,7 @@ export function UnfinishedSweeps() {
       setOffer(null);
       void shelf.restore(filmId);
     };
-    setOffer({ text: words.logbook.filmDeleted, undo });
+    setOffer({ text: words.logbook.sweepDeleted, undo });
   };
   return (
     <>
@@ -33,10 +34,10 @@ export function UnfinishedSweeps() {
               {unfinished.map((film) => (
                 <li key={film.id} className="logbook-row">
                   <span>
-                    {words.logbook.unfinished(formatMoment(film.at), formatBytes(film.sizeBytes))}
+                    {whatIsLeft(film)}
                     {film.setup.label ? ` · ${film.setup.label}` : ''}
                   </span>
-                  <button type="button" className="main" onClick={() => void readFilm(film)}>
+                  <button type="button" className="main" onClick={() => void takeUp(film)}>
                     {words.logbook.readFilm}
                   </button>
                   <button type="button" className="plain" onClick={() => void remove(film.id)}>
@@ -50,5 +51,13 @@ export function UnfinishedSweeps() {
       )}
       <UndoBar offer={offer} />
     </>
+  );
+}
+
+function whatIsLeft({ at, notes, pieceCount, sizeBytes }: FilmRecord): string {
+  return words.logbook.unfinished(
+    formatMoment(at),
+    notes ? formatTurned(notes.coveredDeg) : null,
+    pieceCount > 0 ? formatBytes(sizeBytes) : null,
   );
 }

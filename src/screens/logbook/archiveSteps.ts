@@ -1,4 +1,4 @@
-import type { FilmShelf } from '../../contract/filmShelf.ts';
+import type { FilmRecord, FilmShelf } from '../../contract/filmShelf.ts';
 import type { Logbook, WorkWatch } from '../../contract/logbook.ts';
 import { mergedContents, type Merge } from '../../job/mergedContents.ts';
 import { wheelsForAll } from '../../job/wheelsForAll.ts';
@@ -16,10 +16,10 @@ export async function savedLogbook(
   const contents = await logbook.packed();
   if (!contents.ok) return null;
   const films: FilmToWrite[] = [];
-  const records = shelf === null ? null : await shelf.films();
-  for (const record of records?.ok ? records.value : []) {
+  for (const record of shelf === null ? [] : await allSweeps(shelf)) {
     const film = await shelf!.file(record.id);
-    if (film.ok) films.push({ record, film: film.value });
+    const notes = record.notes ? await shelf!.notes(record.id) : null;
+    if (film.ok) films.push({ record, film: film.value, notes: notes?.ok ? notes.value : null });
   }
   const { wheels, entries } = contents.value;
   const allWheels = wheelsForAll(
@@ -28,6 +28,13 @@ export async function savedLogbook(
   );
   const archive = await writeArchive({ ...contents.value, wheels: allWheels }, films);
   return new File([archive], `logbook-${today()}.zip`, { type: 'application/zip' });
+}
+
+/** Films, and sweeps that broke off and may have notes alone. */
+async function allSweeps(shelf: FilmShelf): Promise<readonly FilmRecord[]> {
+  const [films, unfinished] = await Promise.all([shelf.films(), shelf.unfinished()]);
+  const all = [...(films.ok ? films.value : []), ...(unfinished.ok ? unfinished.value : [])];
+  return [...new Map(all.map((record) => [record.id, record])).values()];
 }
 
 export async function savedTable(logbook: Logbook): Promise<File | null> {
@@ -70,16 +77,16 @@ export async function bringIn(
     return { kind: 'refused', code, where: where || null };
   }
   const here = await logbook.packed();
-  const shelved = await shelf.films();
+  const shelved = await allSweeps(shelf);
   if (!here.ok) return { kind: 'refused', code: 'storage-trouble', where: null };
-  const known = new Set(shelved.ok ? shelved.value.map(({ id }) => id) : []);
+  const known = new Set(shelved.map(({ id }) => id));
   const put: string[] = [];
   const takeBack = async () => {
     for (const id of put) await shelf.remove(id);
   };
-  for (const { record, film } of read.value.films) {
+  for (const { record, film, notes } of read.value.films) {
     if (known.has(record.id)) continue;
-    const stored = await shelf.putIn(record, film);
+    const stored = await shelf.putIn(record, film, notes);
     if (!stored.ok) {
       await takeBack();
       return { kind: 'refused', code: 'storage-trouble', where: null };

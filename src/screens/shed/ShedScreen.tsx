@@ -9,6 +9,7 @@ import { StandFromTheSide } from '../start/StandFromTheSide.tsx';
 import { useNoticeStreak, useSessionState } from '../state/useSessionState.ts';
 import { unlockHearing } from '../sweep/giveSignal.ts';
 import { words } from '../words/words.ts';
+import { BrokenOffNotice } from './BrokenOffNotice.tsx';
 import { DropPlace } from './DropPlace.tsx';
 import { useShedWheels } from './useShedWheels.ts';
 import { Ways } from './Ways.tsx';
@@ -32,6 +33,7 @@ export function ShedScreen() {
         {isFirst && <p>{words.shed.firstLead}</p>}
       </div>
       <Problem />
+      <BrokenOffNotice />
       {isTroubled && <p className="notice">{words.job.storageTrouble}</p>}
       {isFirst && <StandFromTheSide />}
       {inShed !== null && inShed.length > 0 && (

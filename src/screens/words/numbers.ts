@@ -130,6 +130,11 @@ export function formatDeg(angleDeg: number): string {
   return `${formatNumber(wholeTurnDeg(angleDeg), 0)}°`;
 }
 
+/** "395°": how far something was turned, which may be more than once round. */
+export function formatTurned(turnedDeg: number): string {
+  return `${formatNumber(turnedDeg, 0)}°`;
+}
+
 /** "± 2°": half the width of an angle's 95 % range, never written as 0. */
 export function formatPlusMinusDeg(halfWidthDeg: number): string {
   const rounded = roundToPlusMinus(0, halfWidthDeg, 0);

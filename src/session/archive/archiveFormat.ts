@@ -7,13 +7,16 @@ import type { StandRecord, WheelRecord } from '../../contract/logbook.ts';
  * - `logbook.json`: {@link LogbookJson};
  * - `traces.f32`: the points of all traces, little-endian 32-bit floats, in the order of the sweeps
  *   in `logbook.json`, `3 × pointCount` of them for each sweep that has a trace;
- * - `films/ID`: each film that is taken along, as it was recorded.
+ * - `films/ID`: each film that is taken along, as it was recorded; empty where a sweep that broke off
+ *   has none;
+ * - `notes/ID`: the notes of such a sweep, where its record tells of any.
  *
  * A later form gets a new number and a step that leads this one over to it.
  */
 export const ARCHIVE_FORMAT = 'tiltsweep.logbook/1';
 export const LOGBOOK_FILE = 'logbook.json';
 export const TRACES_FILE = 'traces.f32';
+export const notesFile = (filmId: string) => `notes/${filmId}`;
 export const filmFile = (filmId: string) => `films/${filmId}`;
 
 export interface LogbookJson {

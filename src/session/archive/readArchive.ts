@@ -1,12 +1,12 @@
 import { inflateSync } from 'fflate';
 
-import type { FilmRecord } from '../../contract/filmShelf.ts';
 import type { PackedContents, WorkWatch } from '../../contract/logbook.ts';
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
-import { filmFile, LOGBOOK_FILE, TRACES_FILE } from './archiveFormat.ts';
+import { filmFile, LOGBOOK_FILE, notesFile, TRACES_FILE } from './archiveFormat.ts';
 import { createCrc32, crc32Of } from './crc32.ts';
 import { createPauses } from './pauses.ts';
 import { checkLogbookJson } from './readLogbookJson.ts';
+import type { FilmToWrite } from './writeArchive.ts';
 import { zipDirectory, type ZippedFile } from './zipDirectory.ts';
 
 export type ArchiveTrouble =
@@ -19,7 +19,7 @@ type ReadTrouble = ArchiveTrouble | 'stopped';
 
 export interface ReadArchive {
   readonly contents: PackedContents;
-  readonly films: readonly { readonly record: FilmRecord; readonly film: Blob }[];
+  readonly films: readonly FilmToWrite[];
 }
 
 /** 100,000 sweeps: ten times what a logbook is made for. */
@@ -54,12 +54,14 @@ export async function readArchive(
   }
   const read = step.value;
   if (!read.ok) return read;
-  const films: { record: FilmRecord; film: Blob }[] = [];
+  const films: FilmToWrite[] = [];
   for (const record of read.value.films) {
-    const film = await filmOf(files.get(filmFile(record.id)), record);
+    const film = await blobOf(files, filmFile(record.id), record.mimeType);
     if (!film.ok) return film;
+    const notes = record.notes ? await blobOf(files, notesFile(record.id), '') : succeeded(null);
+    if (!notes.ok) return notes;
     if (watch?.stop.aborted) return failed('stopped');
-    films.push({ record, film: film.value });
+    films.push({ record, film: film.value, notes: notes.value });
   }
   return succeeded({ contents: read.value.contents, films });
 }
@@ -96,16 +98,17 @@ function parsedJson(content: Uint8Array): unknown {
   }
 }
 
-async function filmOf(
-  file: ZippedFile | undefined,
-  record: FilmRecord,
+async function blobOf(
+  files: ReadonlyMap<string, ZippedFile>,
+  name: string,
+  mimeType: string,
 ): Promise<Outcome<Blob, ArchiveTrouble>> {
-  const name = filmFile(record.id);
+  const file = files.get(name);
   if (!file || file.isCompressed) return failed('archive-unreadable', { file: name });
   const crc = createCrc32();
   for (let at = 0; at < file.stored.size; at += SLICE_BYTES) {
     crc.add(new Uint8Array(await file.stored.slice(at, at + SLICE_BYTES).arrayBuffer()));
   }
   if (crc.value() !== file.crc) return failed('archive-unreadable', { file: name });
-  return succeeded(file.stored.slice(0, file.stored.size, record.mimeType));
+  return succeeded(file.stored.slice(0, file.stored.size, mimeType));
 }

@@ -4,6 +4,7 @@ import { rowOfPacked } from '../logbook/entryRows.ts';
 import {
   ARCHIVE_FORMAT,
   filmFile,
+  notesFile,
   IS_LITTLE_ENDIAN,
   LOGBOOK_FILE,
   TRACES_FILE,
@@ -15,6 +16,8 @@ import { storedZip, type FileToStore } from './storedZip.ts';
 export interface FilmToWrite {
   readonly record: FilmRecord;
   readonly film: Blob;
+  /** Of a sweep without a reading. */
+  readonly notes?: Blob | null;
 }
 
 /** Films are looked through in slices, so that no whole film is in memory. */
@@ -33,16 +36,22 @@ export async function writeArchive(
     stand: contents.stand,
     wheels: contents.wheels,
     entries: rows.map(({ row }) => row),
-    films: films.map(({ record }) => record),
+    films: films.map(({ record, notes }) => (notes ? record : withoutNotes(record))),
   };
   const files = [
     inMemory(LOGBOOK_FILE, new TextEncoder().encode(JSON.stringify(json))),
     inMemory(TRACES_FILE, pointsInOneRun(rows.flatMap(({ points }) => points ?? []))),
   ];
-  for (const { record, film } of films) {
+  for (const { record, film, notes } of films) {
     files.push({ name: filmFile(record.id), content: film, crc: await crcOfFilm(film) });
+    if (!notes) continue;
+    files.push({ name: notesFile(record.id), content: notes, crc: await crcOfFilm(notes) });
   }
   return storedZip(files, 'application/zip');
+}
+
+function withoutNotes({ notes: _left, ...record }: FilmRecord): FilmRecord {
+  return record;
 }
 
 function inMemory(name: string, content: Uint8Array<ArrayBuffer>): FileToStore {

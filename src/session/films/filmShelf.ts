@@ -3,7 +3,7 @@ import type { LogbookTrouble } from '../../contract/logbook.ts';
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import type { DatabaseAccess } from '../logbook/database.ts';
 import type { TabLine } from '../logbook/tabLine.ts';
-import { createFilmRecords, type FilmRecords } from './filmRecords.ts';
+import { createFilmRecords, holdsAny, type FilmRecords } from './filmRecords.ts';
 import { filmsBeingRecorded, holdRecordingLock } from './recordingLock.ts';
 
 /** For so long a deleted film can be brought back; then its space is freed. */
@@ -41,14 +41,17 @@ export function createFilmShelf(access: DatabaseAccess, tabs?: TabLine): FilmShe
   void freeDeleted(records, UNDO_FILM_MS);
 
   return {
-    films: onShelf,
+    async films() {
+      const shown = await onShelf();
+      return shown.ok ? succeeded(shown.value.filter(({ pieceCount }) => pieceCount > 0)) : shown;
+    },
     async unfinished() {
       const shown = await onShelf();
       if (!shown.ok) return shown;
       const recording = await filmsBeingRecorded();
       return succeeded(
         shown.value.filter(
-          ({ id, entryId, pieceCount }) => entryId === null && pieceCount > 0 && !recording.has(id),
+          (record) => record.entryId === null && holdsAny(record) && !recording.has(record.id),
         ),
       );
     },
@@ -60,6 +63,13 @@ export function createFilmShelf(access: DatabaseAccess, tabs?: TabLine): FilmShe
       const ending = record.mimeType.includes('webm') ? 'webm' : 'mp4';
       const name = `${record.at.slice(0, 16).replace(':', '-')}.${ending}`;
       return succeeded(new File(pieces, name, { type: record.mimeType }));
+    },
+    async notes(filmId) {
+      const found = await records.withNotes(filmId);
+      if (!found.ok) return found;
+      if (found.value === null) return failed('not-found', { filmId });
+      const { pieces } = found.value;
+      return succeeded(pieces.length > 0 ? new Blob(pieces) : null);
     },
     async begin({ wheelId, setup, assumed }) {
       const record: FilmRecord = {
@@ -80,19 +90,36 @@ export function createFilmShelf(access: DatabaseAccess, tabs?: TabLine): FilmShe
         release();
         return stored;
       }
+      let noting: Promise<unknown> = Promise.resolve();
       return succeeded({
         filmId: record.id,
         take: async (piece, mimeType) => (await records.addPiece(record.id, piece, mimeType)).ok,
+        note(piece) {
+          const noted = records.addNotes(record.id, piece).then(({ ok }) => ok);
+          noting = noted;
+          return noted;
+        },
         async end() {
+          await noting;
           release();
           await records.dropIfEmpty(record.id);
           told(undefined);
         },
       });
     },
-    putIn: async (record, film) =>
-      told(await records.put({ ...record, sizeBytes: film.size, pieceCount: 1 }, [film])),
-    link: (filmId, entryId) => change(filmId, { entryId }),
+    async putIn(record, film, notes = null) {
+      const pieces = film.size > 0 ? [film] : [];
+      const { notes: said, ...rest } = record;
+      const whole = { ...rest, sizeBytes: film.size, pieceCount: pieces.length };
+      if (!said || !notes) return told(await records.put(whole, pieces));
+      const kept = { ...said, sizeBytes: notes.size, pieceCount: 1 };
+      return told(await records.put({ ...whole, notes: kept }, pieces, [notes]));
+    },
+    async link(filmId, entryId) {
+      const settled = await records.settle(filmId, entryId);
+      if (!settled.ok) return settled;
+      return told(settled.value ? succeeded(undefined) : failed('not-found', { filmId }));
+    },
     async remove(filmId) {
       const removed = await change(filmId, { removedAt: new Date().toISOString() });
       if (removed.ok) setTimeout(() => void freeDeleted(records, UNDO_FILM_MS), UNDO_FILM_MS + 500);

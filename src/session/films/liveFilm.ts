@@ -1,8 +1,10 @@
 import type { FilmShelf, FilmStart } from '../../contract/filmShelf.ts';
 import type { MeasureWorker } from '../measureWorker.ts';
 
-/** The film of one live sweep, from its start to its end. */
+/** What is kept of one live sweep while it goes on: notes of what was measured, and its film. */
 export interface LiveFilm {
+  /** Its record on the shelf. */
+  readonly sweepId: string;
   /**
    * Ends the recording. Resolves with the film's id when some of it is on the shelf, and with
    * whether this browser can record at all.
@@ -10,24 +12,28 @@ export interface LiveFilm {
   end(): Promise<{ readonly filmId: string | null; readonly canRecord: boolean }>;
 }
 
-/** Lets the worker record the sweep that it has just started; null where storage takes no film. */
+/** Lets the worker keep the sweep that it has just started; null where storage takes nothing. */
 export async function startLiveFilm(
   worker: MeasureWorker,
   shelf: FilmShelf,
-  start: FilmStart,
+  start: FilmStart & { readonly isFilmed: boolean },
 ): Promise<LiveFilm | null> {
   const begun = await shelf.begin(start);
   if (!begun.ok) return null;
   const tape = begun.value;
   let storedPieces = 0;
-  await worker.recordFilm({
-    async piece(bytes, mimeType) {
-      const stored = await tape.take(bytes, mimeType);
-      if (stored) storedPieces += 1;
-      return stored;
-    },
-  });
+  await worker.keepNotes({ note: (piece) => tape.note(piece) });
+  if (start.isFilmed) {
+    await worker.recordFilm({
+      async piece(bytes, mimeType) {
+        const stored = await tape.take(bytes, mimeType);
+        if (stored) storedPieces += 1;
+        return stored;
+      },
+    });
+  }
   return {
+    sweepId: tape.filmId,
     async end() {
       // A worker that is gone has sent what it had.
       const summary = await worker.endFilm();

@@ -7,6 +7,7 @@ import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from 'idb';
  *
  * 1. stand, wheels, entries, and traces apart from their entries.
  * 2. films, and the pieces that they were recorded in.
+ * 3. notes of sweeps that have no reading yet.
  */
 export const DATABASE_NAME = 'tiltsweep';
 
@@ -23,6 +24,8 @@ export interface LogbookSchema extends DBSchema {
   films: { key: string; value: unknown };
   /** By the film's id and the piece's number from 0. */
   filmPieces: { key: [string, number]; value: Blob };
+  /** The same for the notes of its sweep. */
+  sweepNotes: { key: [string, number]; value: Blob };
 }
 
 export const STAND_KEY = 'stand';
@@ -43,6 +46,9 @@ export const STEPS: readonly Step[] = [
   (database) => {
     database.createObjectStore('films', { keyPath: 'id' });
     database.createObjectStore('filmPieces');
+  },
+  (database) => {
+    database.createObjectStore('sweepNotes');
   },
 ];
 

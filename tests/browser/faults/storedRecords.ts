@@ -5,6 +5,7 @@ export interface StoredFilm {
   readonly pieceCount: number;
   readonly sizeBytes: number;
   readonly mimeType: string;
+  readonly notes?: { readonly pieceCount: number; readonly coveredDeg: number };
 }
 
 export interface StoredEntry {
@@ -12,11 +13,18 @@ export interface StoredEntry {
   readonly source?: string;
   readonly filmId?: string | null;
   readonly text?: string;
+  readonly reading?: {
+    readonly turn: { readonly coveredDeg: number } | null;
+    readonly unbalance?: { readonly amountGmm: number; readonly heavySpotDeg: number };
+  };
 }
 
 /** What lies in the browser's database, read without the program. */
 export const filmsOnShelf = (page: Page) => allOf<StoredFilm>(page, 'films');
 export const entriesOfLogbook = (page: Page) => allOf<StoredEntry>(page, 'entries');
+
+/** How many pieces of notes lie in the database, of whatever sweep. */
+export const piecesOfNotes = async (page: Page) => (await allOf(page, 'sweepNotes')).length;
 
 function allOf<T>(page: Page, store: string): Promise<T[]> {
   return page.evaluate(

@@ -65,6 +65,7 @@ const session: SweepSession = {
   readSample: async () => void window.asked.push('readSample'),
   readFiles: async (files) =>
     void window.asked.push(`readFiles ${files.map((file) => file.name).join(' ')}`),
+  takeUp: async () => void window.asked.push('takeUp'),
   startCamera: async (setup, options) => {
     errand = options?.errand ?? NO_ERRAND;
     window.asked.push(`startCamera ${JSON.stringify(setup)}`);

@@ -24,6 +24,17 @@ export const EARLIER_VERSIONS: Readonly<Record<number, Write>> = {
     pieces.put(new Blob([new Uint8Array([1, 2, 3])]), ['f1', 0]);
     pieces.put(new Blob([new Uint8Array([4, 5])]), ['f1', 1]);
   },
+  3(database, upgrade) {
+    EARLIER_VERSIONS[2]!(database, upgrade);
+    database.createObjectStore('sweepNotes');
+    const films = upgrade.objectStore('films');
+    // A sweep that broke off, of which no film was recorded.
+    const notes = { pieceCount: 2, sizeBytes: 5, coveredDeg: 212.5 };
+    films.put({ ...FILM, id: 'f2', mimeType: '', sizeBytes: 0, pieceCount: 0, notes });
+    const pieces = upgrade.objectStore('sweepNotes');
+    pieces.put(new Blob([new Uint8Array([9, 8])]), ['f2', 0]);
+    pieces.put(new Blob([new Uint8Array([7, 6, 5])]), ['f2', 1]);
+  },
 };
 
 /** Writes the database of a version; there must be none yet. */

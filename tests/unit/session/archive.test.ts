@@ -1,4 +1,4 @@
-import { strFromU8, unzipSync } from 'fflate';
+import { strFromU8, unzipSync, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 
 import { readArchive } from '../../../src/session/archive/readArchive.ts';
@@ -49,6 +49,27 @@ describe('an archive', () => {
     expect(files['films/f1']).toEqual(new Uint8Array(await film.arrayBuffer()));
     const json = JSON.parse(strFromU8(files['logbook.json']!)) as { entries: unknown[] };
     expect(json.entries).toHaveLength(contents.entries.length);
+  });
+
+  it('takes along what was noted of a sweep that broke off, also without a film', async () => {
+    const notes = new Blob([Uint8Array.of(3, 1, 4, 1, 5)]);
+    const said = { pieceCount: 2, sizeBytes: 5, coveredDeg: 212.5 };
+    const record = { ...filmRecord('f1', 0), pieceCount: 0, entryId: null, notes: said };
+    const sweep = { record, film: new Blob(), notes };
+    const contents = packedContents(smallLogbook());
+    const archive = await writeArchive(contents, [sweep]);
+    const read = await readArchive(archive);
+    const [back] = read.ok ? read.value.films : [];
+    expect(back!.record).toEqual(record);
+    expect(await back!.notes!.arrayBuffer()).toEqual(await notes.arrayBuffer());
+    // Notes that the record tells of and the file does not hold: refused whole.
+    const files = unzipSync(new Uint8Array(await archive.arrayBuffer()));
+    delete files['notes/f1'];
+    const without = new Blob([zipSync(files, { level: 0 }) as Uint8Array<ArrayBuffer>]);
+    expect(await readArchive(without)).toMatchObject({
+      ok: false,
+      failure: { code: 'archive-unreadable', evidence: { file: 'notes/f1' } },
+    });
   });
 
   it('over 4 GB is not written', () => {

@@ -36,6 +36,7 @@ function sweepWithLog() {
     finish: () => reader.finish(),
     secondLook: () => reader.secondLook(),
     sightNow: () => reader.sightNow(),
+    takeNotes: () => reader.takeNotes(),
   };
   const copy = async (_frame: VideoFrame, timeS: number) => ({ timeS }) as YuvPicture;
   const report = { progress: () => undefined, preview: async () => undefined };

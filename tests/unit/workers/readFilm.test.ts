@@ -56,6 +56,7 @@ function setUp({ sights = [null] as readonly (SightMemory | null)[], stopAfter =
       finish: () => reader.finish(),
       secondLook: () => taught,
       sightNow: () => null,
+      takeNotes: () => null,
     };
   };
   const tools = {

@@ -16,7 +16,9 @@ export const logbook: Words['logbook'] = {
     proved: 'geprüft',
   },
   unfinishedTitle: 'Umdrehungen ohne Ergebnis',
-  unfinished: (when, size) => `Unfertige Umdrehung vom ${when}, ${size} Film`,
+  unfinished: (when, turn, film) =>
+    `Abgebrochene Umdrehung vom ${when}: ${turn === null ? 'nichts gemessen' : `${turn} der Drehung gemessen`}, ${film === null ? 'kein Film' : `${film} Film`}`,
+  sweepDeleted: 'Die abgebrochene Umdrehung wurde gelöscht.',
   readFilm: 'Auswerten',
   deleteFilm: 'Löschen',
   filmDeleted: 'Der Film ist gelöscht.',

@@ -22,5 +22,7 @@ export const shed: Words['shed'] = {
   standHelp: 'Kugeln, Platte, Schrauben, Kamera, Gewichte.',
   logbook: 'Logbuch',
   logbookHelp: 'Alle Räder und Messungen.',
+  brokenOff:
+    'Eine Umdrehung brach vor ihrem Ergebnis ab. Was von ihr gemessen ist, liegt im Logbuch.',
   wheelName: (index) => `Rad ${index}`,
 };

@@ -14,7 +14,10 @@ export const logbook = {
     proved: 'proved',
   },
   unfinishedTitle: 'Sweeps without a reading',
-  unfinished: (when: string, size: string) => `Unfinished sweep from ${when}, ${size} of film`,
+  /** What is left of it: `turn` as far as it was measured, `film` as large as it is; one may be missing. */
+  unfinished: (when: string, turn: string | null, film: string | null) =>
+    `Sweep from ${when} that broke off: ${turn === null ? 'nothing measured' : `${turn} of the turn measured`}, ${film === null ? 'no film' : `${film} of film`}`,
+  sweepDeleted: 'The sweep that broke off was deleted.',
   readFilm: 'Read it',
   deleteFilm: 'Delete it',
   filmDeleted: 'The film was deleted.',

@@ -20,5 +20,6 @@ export const shed = {
   standHelp: 'Balls, plate, screws, camera, weights.',
   logbook: 'Logbook',
   logbookHelp: 'Every wheel and sweep.',
+  brokenOff: 'A sweep broke off before its reading. What was measured of it is in the logbook.',
   wheelName: (index: number) => `Wheel ${index}`,
 };
