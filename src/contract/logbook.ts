@@ -257,6 +257,24 @@ export interface WorkWatch {
   readonly stop: StopSignal;
 }
 
+/** What undoes a `putIn`. */
+export interface TakenOut {
+  /** Wheels whose values it changed, as they were before. */
+  readonly wheels: readonly WheelRecord[];
+  /** Wheels that it brought, by id. */
+  readonly removedWheels: readonly string[];
+  /** Entries that it brought. */
+  readonly removed: readonly EntryName[];
+  /** True where the stand came with it. */
+  readonly removesStand: boolean;
+}
+
+/** An entry by its id, and the wheel whose it is. */
+export interface EntryName {
+  readonly id: string;
+  readonly wheelId: string;
+}
+
 /** All of it is in, or it was stopped and nothing is. */
 export type PutIn = 'in' | 'stopped';
 
@@ -293,6 +311,8 @@ export interface Logbook {
   packed(): Promise<Outcome<PackedContents, LogbookTrouble>>;
   /** Puts in all of it or nothing; a record with a known id takes the place of the old one. */
   putIn(contents: PackedContents, watch?: WorkWatch): Promise<Outcome<PutIn, LogbookTrouble>>;
+  /** Undoes a `putIn`, in one step. */
+  takeOut(taken: TakenOut): Promise<Outcome<void, LogbookTrouble>>;
   onChange(changed: () => void): () => void;
 }
 

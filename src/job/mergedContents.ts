@@ -34,7 +34,7 @@ export function mergedContents(here: PackedContents, file: PackedContents): Merg
     if (!own) {
       count.newWheels += 1;
       wheels.push(wheel);
-    } else if (isSame(withoutState(own), withoutState(wheel))) sameRecords += 1;
+    } else if (isSameWheel(own, wheel)) sameRecords += 1;
     else if (wheel.changedAt > own.changedAt) {
       count.newerWheels += 1;
       wheels.push(wheel);
@@ -60,6 +60,11 @@ export function mergedContents(here: PackedContents, file: PackedContents): Merg
   const stand = here.stand === null ? file.stand : null;
   const contents = { stand, wheels, entries };
   return { contents, ...count, doubledEntries, sameRecords, keptOwnStand };
+}
+
+/** Whether two records say the same of a wheel; what follows from its entries aside. */
+export function isSameWheel(a: WheelRecord, b: WheelRecord): boolean {
+  return isSame(withoutState(a), withoutState(b));
 }
 
 /** What a wheel is, without what follows from its entries. */

@@ -167,6 +167,26 @@ test('saved and brought in on an empty browser it is the same; names with markup
   await empty.close();
 });
 
+test('a logbook that was brought in is taken out again with "undo", its films too', async ({
+  page,
+}) => {
+  await openWithLogbook(page);
+  const films = page.locator('.logbook-storage').getByText('1 film');
+  await expect(films).toBeVisible();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(said(page)).toHaveAttribute('data-kind', 'undone');
+  await expect(wheels(page)).toHaveCount(0);
+  await page.reload();
+  await expect(page.locator('main')).toContainText('Nothing is in the logbook yet');
+  await expect(films).toHaveCount(0);
+  // Brought in again it is all there, and what brings nothing new leaves that to be undone.
+  await openWithLogbook(page);
+  await bringIn(page, await archiveFile());
+  await expect(said(page)).toContainText('Records that were here already');
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(wheels(page)).toHaveCount(0);
+});
+
 test('an entry that was deleted comes back with "undo"', async ({ page }) => {
   await openWithLogbook(page);
   await wheels(page).filter({ hasText: 'front left' }).click();

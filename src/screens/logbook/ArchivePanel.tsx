@@ -1,21 +1,25 @@
 import { useRef, useState } from 'react';
 
 import { ProgressLine } from '../parts/ProgressLine.tsx';
+import type { OnOffer } from '../parts/UndoBar.tsx';
 import { useApp } from '../shell/appContext.ts';
 import { words } from '../words/words.ts';
-import { bringIn, savedLogbook, savedTable, type BroughtIn } from './archiveSteps.ts';
+import { bringIn, savedLogbook, savedTable, type BringingEnd } from './archiveSteps.ts';
 
 type Said =
-  | { readonly kind: 'working' | 'bringing-in' | 'save-failed' | 'save-too-large' }
-  | BroughtIn;
+  | {
+      readonly kind: 'working' | 'bringing-in' | 'undone' | 'save-failed' | 'save-too-large';
+    }
+  | BringingEnd;
 
 /** The logbook to a file and back. */
-export function ArchivePanel() {
+export function ArchivePanel({ onOffer }: { readonly onOffer: OnOffer }) {
   const { logbook, shelf } = useApp();
   const [said, setSaid] = useState<Said | null>(null);
   const [fraction, setFraction] = useState(0);
   const input = useRef<HTMLInputElement>(null);
   const stopping = useRef<AbortController | null>(null);
+  const undoable = useRef<(() => Promise<boolean>) | null>(null);
   const log = words.logbook;
   const save = async (make: () => Promise<File | null>) => {
     setSaid({ kind: 'working' });
@@ -33,9 +37,24 @@ export function ArchivePanel() {
     stopping.current = stopped;
     setFraction(0);
     setSaid({ kind: 'bringing-in' });
-    const watch = { told: setFraction, stop: stopped.signal };
-    setSaid(await bringIn(file, logbook, shelf, watch));
+    onOffer(null);
+    const end = await bringIn(file, logbook, shelf, { told: setFraction, stop: stopped.signal });
+    setSaid(end);
+    // One that brought nothing leaves the one before it to be undone.
+    if (end.kind === 'merged' && end.undo !== null) undoable.current = end.undo;
+    if (undoable.current !== null) offerUndo(undoable.current);
     if (input.current) input.current.value = '';
+  };
+  const offerUndo = (undo: () => Promise<boolean>) => {
+    const undoNow = async () => {
+      onOffer(null);
+      setSaid({ kind: 'working' });
+      const isUndone = await undo();
+      setSaid({ kind: isUndone ? 'undone' : 'save-failed' });
+      if (isUndone) undoable.current = null;
+      else offerUndo(undo);
+    };
+    onOffer({ text: log.broughtIn, undo: () => void undoNow() });
   };
   return (
     <section className="logbook-file">
@@ -108,6 +127,8 @@ function sentences(said: Said): string[] {
       return [];
     case 'stopped':
       return [log.stopped];
+    case 'undone':
+      return [log.bringingUndone];
     case 'save-failed':
       return [log.saveFailed];
     case 'save-too-large':

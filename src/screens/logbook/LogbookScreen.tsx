@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 
 import type { WheelRecord } from '../../contract/logbook.ts';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
+import { UndoBar, type UndoOffer } from '../parts/UndoBar.tsx';
 import { WheelSign } from '../parts/WheelSign.tsx';
 import { useApp } from '../shell/appContext.ts';
 import { places } from '../shell/places.ts';
@@ -24,13 +25,14 @@ export default function LogbookScreen() {
   const wheels = useWheels();
   const [sought, setSought] = useState('');
   const [shown, setShown] = useState(PAGE);
+  const [offer, setOffer] = useState<UndoOffer | null>(null);
   const found = useMemo(() => wheelsWith(sought, wheels?.ok ? wheels.value : []), [sought, wheels]);
   const isEmpty = wheels?.ok === true && wheels.value.length === 0;
   const log = words.logbook;
   return (
     <div className="logbook">
       <ScreenTitle>{log.title}</ScreenTitle>
-      <UnfinishedSweeps />
+      <UnfinishedSweeps onOffer={setOffer} />
       {isEmpty ? (
         <p className="instruction">{log.empty}</p>
       ) : (
@@ -64,8 +66,9 @@ export default function LogbookScreen() {
           )}
         </section>
       )}
-      <ArchivePanel />
+      <ArchivePanel onOffer={setOffer} />
       <StoragePanel />
+      <UndoBar offer={offer} />
     </div>
   );
 }

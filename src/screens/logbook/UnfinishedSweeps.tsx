@@ -1,7 +1,5 @@
-import { useState } from 'react';
-
-import { UndoBar, type UndoOffer } from '../parts/UndoBar.tsx';
 import type { FilmRecord } from '../../contract/filmShelf.ts';
+import type { OnOffer } from '../parts/UndoBar.tsx';
 import { useApp } from '../shell/appContext.ts';
 import { formatMoment, formatTurned } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
@@ -10,47 +8,42 @@ import { useTakeUp } from './useTakeUp.ts';
 import { useShelf } from './useShelf.ts';
 
 /** Sweeps that broke off before their reading: what was measured and recorded of them can be read. */
-export function UnfinishedSweeps() {
+export function UnfinishedSweeps({ onOffer }: { readonly onOffer: OnOffer }) {
   const { shelf } = useApp();
   const unfinished = useShelf('unfinished');
   const takeUp = useTakeUp();
-  const [offer, setOffer] = useState<UndoOffer | null>(null);
   const remove = async (filmId: string) => {
     const removed = await shelf.remove(filmId);
     if (!removed.ok) return;
     const undo = () => {
-      setOffer(null);
+      onOffer(null);
       void shelf.restore(filmId);
     };
-    setOffer({ text: words.logbook.sweepDeleted, undo });
+    onOffer({ text: words.logbook.sweepDeleted, undo });
   };
+  if (unfinished.length === 0) return null;
   return (
-    <>
-      {unfinished.length > 0 && (
-        <section className="notice" data-role="unfinished-sweeps">
-          <div>
-            <h2>{words.logbook.unfinishedTitle}</h2>
-            <ul>
-              {unfinished.map((film) => (
-                <li key={film.id} className="logbook-row">
-                  <span>
-                    {whatIsLeft(film)}
-                    {film.setup.label ? ` · ${film.setup.label}` : ''}
-                  </span>
-                  <button type="button" className="main" onClick={() => void takeUp(film)}>
-                    {words.logbook.readFilm}
-                  </button>
-                  <button type="button" className="plain" onClick={() => void remove(film.id)}>
-                    {words.logbook.deleteFilm}
-                  </button>
-                </li>
-              ))}
-            </ul>
-          </div>
-        </section>
-      )}
-      <UndoBar offer={offer} />
-    </>
+    <section className="notice" data-role="unfinished-sweeps">
+      <div>
+        <h2>{words.logbook.unfinishedTitle}</h2>
+        <ul>
+          {unfinished.map((film) => (
+            <li key={film.id} className="logbook-row">
+              <span>
+                {whatIsLeft(film)}
+                {film.setup.label ? ` · ${film.setup.label}` : ''}
+              </span>
+              <button type="button" className="main" onClick={() => void takeUp(film)}>
+                {words.logbook.readFilm}
+              </button>
+              <button type="button" className="plain" onClick={() => void remove(film.id)}>
+                {words.logbook.deleteFilm}
+              </button>
+            </li>
+          ))}
+        </ul>
+      </div>
+    </section>
   );
 }
 

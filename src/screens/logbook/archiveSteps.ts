@@ -1,6 +1,7 @@
 import type { FilmRecord, FilmShelf } from '../../contract/filmShelf.ts';
-import type { Logbook, WorkWatch } from '../../contract/logbook.ts';
+import type { Logbook, PackedContents, WorkWatch } from '../../contract/logbook.ts';
 import { mergedContents, type Merge } from '../../job/mergedContents.ts';
+import { broughtIn, undoneMerge } from '../../job/undoneMerge.ts';
 import { wheelsForAll } from '../../job/wheelsForAll.ts';
 import { readArchive, type ArchiveTrouble } from '../../session/archive/readArchive.ts';
 import { readingsCsv } from '../../session/archive/readingsCsv.ts';
@@ -45,9 +46,16 @@ export async function savedTable(logbook: Logbook): Promise<File | null> {
   return new File([table], `readings-${today()}.csv`, { type: 'text/csv' });
 }
 
-export type BroughtIn =
+/** How bringing in a saved logbook ended. */
+export type BringingEnd =
   | { readonly kind: 'stopped' }
-  | { readonly kind: 'merged'; readonly merge: Merge; readonly films: number }
+  | {
+      readonly kind: 'merged';
+      readonly merge: Merge;
+      readonly films: number;
+      /** As it was before; null where nothing came in. False: storage could not be read. */
+      readonly undo: (() => Promise<boolean>) | null;
+    }
   | {
       readonly kind: 'refused';
       readonly code: ArchiveTrouble | 'storage-trouble';
@@ -66,7 +74,7 @@ export async function bringIn(
   logbook: Logbook,
   shelf: FilmShelf,
   { told, stop }: WorkWatch,
-): Promise<BroughtIn> {
+): Promise<BringingEnd> {
   const checking = { told: (part: number) => told(CHECKED * part), stop };
   const read = await readArchive(file, checking).catch(() => null);
   if (read === null) return { kind: 'refused', code: 'archive-unreadable', where: null };
@@ -97,7 +105,22 @@ export async function bringIn(
   const merge = mergedContents(here.value, read.value.contents);
   const storing = { told: (part: number) => told(CHECKED + (1 - CHECKED) * part), stop };
   const end = await logbook.putIn(merge.contents, storing);
-  if (end.ok && end.value === 'in') return { kind: 'merged', merge, films: put.length };
+  if (end.ok && end.value === 'in') {
+    const brought = broughtIn(here.value, merge);
+    const undo = async () => {
+      const now = await logbook.packed();
+      if (!now.ok) return false;
+      const out = await logbook.takeOut(undoneMerge(now.value, brought));
+      if (out.ok) await takeBack();
+      return out.ok;
+    };
+    const isNothing = put.length === 0 && isEmpty(merge.contents);
+    return { kind: 'merged', merge, films: put.length, undo: isNothing ? null : undo };
+  }
   await takeBack();
   return { kind: 'stopped' };
+}
+
+function isEmpty({ stand, wheels, entries }: PackedContents): boolean {
+  return stand === null && wheels.length + entries.length === 0;
 }

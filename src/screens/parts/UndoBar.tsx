@@ -7,6 +7,9 @@ export interface UndoOffer {
   readonly undo: () => void;
 }
 
+/** Takes the place of the offer before; null: there is nothing to undo any more. */
+export type OnOffer = (offer: UndoOffer | null) => void;
+
 /** Says what was just taken away, with the way to have it back; stays until the next such step. */
 export function UndoBar({ offer }: { readonly offer: UndoOffer | null }) {
   return (

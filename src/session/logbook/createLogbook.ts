@@ -4,6 +4,7 @@ import type {
   LogEntry,
   PackedContents,
   PutIn,
+  TakenOut,
   WheelRecord,
   WorkWatch,
 } from '../../contract/logbook.ts';
@@ -90,6 +91,9 @@ export function createLogbook(store: RecordStore, options: LogbookOptions = {}):
     },
     async putIn(contents: PackedContents, watch?: WorkWatch) {
       return succeeded(await watched({ ...NO_CHANGE, ...contents }, watch));
+    },
+    async takeOut(taken: TakenOut) {
+      return succeeded(await write({ ...NO_CHANGE, ...taken }));
     },
     onChange(listener) {
       listeners.add(listener);

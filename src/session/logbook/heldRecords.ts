@@ -61,11 +61,14 @@ export function createHeldRecords(store: RecordStore, onTrouble: () => void): He
     return instead;
   }
 
+  const standOver = (stored: StandRecord | null) =>
+    held.stand ?? (held.removesStand ? null : stored);
   const heldWheel = (wheelId: string) => held.wheels.find(({ id }) => id === wheelId) ?? null;
   const entriesOf = async (wheelId: string) =>
     heldByWheel.entriesAfter(await asked(store.entriesOf(wheelId), []), wheelId);
   const wheel = async (wheelId: string) => {
     const stored = await asked(store.wheel(wheelId), null);
+    if (held.removedWheels.includes(wheelId)) return null;
     const latest = heldWheel(wheelId) ?? stored;
     if (latest === null || !heldByWheel.touched.has(wheelId)) return latest;
     const at = heldByWheel.changesEntriesOf(wheelId) ? held.at : null;
@@ -73,17 +76,17 @@ export function createHeldRecords(store: RecordStore, onTrouble: () => void): He
   };
   const withHeld = async (stored: readonly WheelRecord[]) => {
     const { touched } = heldByWheel;
+    const gone = new Set([...touched, ...held.removedWheels]);
     const anew = await Promise.all([...touched].map(wheel));
     return [
-      ...stored.filter(({ id }) => !touched.has(id)),
+      ...stored.filter(({ id }) => !gone.has(id)),
       ...anew.filter((one): one is WheelRecord => one !== null),
     ];
   };
 
   return {
     async stand() {
-      const stored = await asked(store.stand(), null);
-      return held.stand ?? stored;
+      return standOver(await asked(store.stand(), null));
     },
     wheels: async () => withHeld(await asked(store.wheels(), [])),
     wheel,
@@ -101,7 +104,7 @@ export function createHeldRecords(store: RecordStore, onTrouble: () => void): He
         ...held.entries.map(({ entry }) => entry.id),
       ]);
       return {
-        stand: held.stand ?? stored.stand,
+        stand: standOver(stored.stand),
         wheels: await withHeld(stored.wheels),
         entries: [...stored.entries.filter(({ entry }) => !gone.has(entry.id)), ...held.entries],
       };
@@ -119,13 +122,16 @@ export function createHeldRecords(store: RecordStore, onTrouble: () => void): He
       held.wheels.length +
       held.entries.length +
       held.removed.length +
-      (held.stand === null ? 0 : 1),
+      held.removedWheels.length +
+      (held.stand === null && !held.removesStand ? 0 : 1),
     unreadableCount: () => store.unreadableCount(),
   };
 }
 
 const EMPTY: PackedContents = { stand: null, wheels: [], entries: [] };
 
-function isEmpty({ stand, wheels, entries, removed }: RecordBatch): boolean {
-  return stand === null && wheels.length + entries.length + removed.length === 0;
+function isEmpty(batch: RecordBatch): boolean {
+  const { stand, wheels, entries, removed, removedWheels, removesStand } = batch;
+  const records = wheels.length + entries.length + removed.length + removedWheels.length;
+  return stand === null && !removesStand && records === 0;
 }

@@ -13,8 +13,9 @@ export function createMemoryRecords(): RecordStore {
   const entriesOf = (wheelId: string) =>
     [...entries.values()].filter(({ entry }) => entry.wheelId === wheelId).map(unpackedEntry);
   const write = (batch: RecordBatch) => {
-    stand = batch.stand ?? stand;
+    stand = batch.stand ?? (batch.removesStand ? null : stand);
     for (const wheel of batch.wheels) wheels.set(wheel.id, wheel);
+    for (const id of batch.removedWheels) wheels.delete(id);
     for (const { id } of batch.removed) entries.delete(id);
     for (const packed of batch.entries) entries.set(packed.entry.id, packed);
     const { touched, changesEntriesOf } = batchByWheel(batch);

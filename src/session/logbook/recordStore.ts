@@ -1,4 +1,5 @@
 import type {
+  EntryName,
   KeepingTrouble,
   LogEntry,
   PackedContents,
@@ -15,14 +16,12 @@ export interface RecordBatch {
   readonly stand: StandRecord | null;
   readonly wheels: readonly WheelRecord[];
   readonly entries: readonly PackedEntry[];
-  readonly removed: readonly RemovedEntry[];
+  readonly removed: readonly EntryName[];
+  /** Wheels to be taken away, by id; their entries are among those removed. */
+  readonly removedWheels: readonly string[];
+  readonly removesStand: boolean;
   /** Becomes the time of change of every wheel whose entries change, where it is later. */
   readonly at: string | null;
-}
-
-interface RemovedEntry {
-  readonly id: string;
-  readonly wheelId: string;
 }
 
 export const NO_CHANGE: RecordBatch = {
@@ -30,6 +29,8 @@ export const NO_CHANGE: RecordBatch = {
   wheels: [],
   entries: [],
   removed: [],
+  removedWheels: [],
+  removesStand: false,
   at: null,
 };
 
@@ -58,9 +59,14 @@ export type Kept<T> = Promise<Outcome<T, KeepingTrouble>>;
 export function joinedBatch(first: RecordBatch, second: RecordBatch): RecordBatch {
   const removedLater = new Set(second.removed.map(({ id }) => id));
   const addedLater = new Set(second.entries.map(({ entry }) => entry.id));
-  const wheelsLater = new Set(second.wheels.map(({ id }) => id));
+  const wheelsLater = new Set([...second.wheels.map(({ id }) => id), ...second.removedWheels]);
   return {
-    stand: second.stand ?? first.stand,
+    stand: second.stand ?? (second.removesStand ? null : first.stand),
+    removesStand: second.stand === null && (second.removesStand || first.removesStand),
+    removedWheels: [
+      ...first.removedWheels.filter((id) => !wheelsLater.has(id)),
+      ...second.removedWheels,
+    ],
     wheels: [...first.wheels.filter(({ id }) => !wheelsLater.has(id)), ...second.wheels],
     entries: [
       ...first.entries.filter(({ entry: { id } }) => !addedLater.has(id) && !removedLater.has(id)),
@@ -81,7 +87,7 @@ export function later(first: string | null, second: string | null): string | nul
 
 /** A batch by the wheels that it touches: each is asked for once, of thousands. */
 export interface BatchByWheel {
-  /** Wheels whose entries or own values the batch changes. */
+  /** Wheels whose entries or own values the batch changes, without those that it removes. */
   readonly touched: ReadonlySet<string>;
   changesEntriesOf(wheelId: string): boolean;
   /** A wheel's entries once the batch is made; `stored` are those before, `taken` is how its own are. */
@@ -92,7 +98,12 @@ export interface BatchByWheel {
   ): LogEntry[];
 }
 
-export function batchByWheel({ wheels, entries, removed }: RecordBatch): BatchByWheel {
+export function batchByWheel({
+  wheels,
+  entries,
+  removed,
+  removedWheels,
+}: RecordBatch): BatchByWheel {
   const gone = new Set([...removed.map(({ id }) => id), ...entries.map(({ entry }) => entry.id)]);
   const losing = new Set(removed.map(({ wheelId }) => wheelId));
   const added = new Map<string, PackedEntry[]>();
@@ -102,8 +113,10 @@ export function batchByWheel({ wheels, entries, removed }: RecordBatch): BatchBy
     if (ofWheel) ofWheel.push(packed);
     else added.set(wheelId, [packed]);
   }
+  const touched = new Set([...wheels.map(({ id }) => id), ...added.keys(), ...losing]);
+  for (const id of removedWheels) touched.delete(id);
   return {
-    touched: new Set([...wheels.map(({ id }) => id), ...added.keys(), ...losing]),
+    touched,
     changesEntriesOf: (wheelId) => added.has(wheelId) || losing.has(wheelId),
     entriesAfter: (stored, wheelId, taken = unpackedEntry) => [
       ...stored.filter(({ id }) => !gone.has(id)),

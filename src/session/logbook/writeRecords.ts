@@ -103,14 +103,17 @@ async function storedEntries(
  */
 async function putAll(
   writing: Writing,
-  { stand, entries, removed }: RecordBatch,
+  { stand, entries, removed, removedWheels, removesStand }: RecordBatch,
   wheels: readonly WheelRecord[],
   watch?: WorkWatch,
 ): Promise<void> {
   const rows = unwrap(writing.objectStore('entries'));
   const traces = unwrap(writing.objectStore('traces'));
   const plainWheels = unwrap(writing.objectStore('wheels'));
-  if (stand) void unwrap(writing.objectStore('stand')).put(stand, STAND_KEY);
+  const plainStand = unwrap(writing.objectStore('stand'));
+  if (stand) plainStand.put(stand, STAND_KEY);
+  else if (removesStand) plainStand.delete(STAND_KEY);
+  for (const id of removedWheels) plainWheels.delete(id);
   for (const { id } of removed) {
     rows.delete(id);
     traces.delete(id);

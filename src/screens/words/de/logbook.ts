@@ -43,6 +43,8 @@ export const logbook: Words['logbook'] = {
   working: 'Einen Augenblick',
   bringingIn: 'Einlesen',
   stopBringingIn: 'Einlesen abbrechen',
+  broughtIn: 'Ein gesichertes Logbuch wurde eingelesen.',
+  bringingUndone: 'Rückgängig gemacht: das Eingelesene ist wieder entfernt.',
   stopped: 'Abgebrochen. Nichts wurde eingelesen.',
   saveFailed: 'Das Logbuch ließ sich nicht aus dem Speicher lesen.',
   saveTooLarge:

@@ -43,6 +43,8 @@ export const logbook = {
   working: 'One moment',
   bringingIn: 'Bringing in',
   stopBringingIn: 'Stop bringing in',
+  broughtIn: 'A saved logbook was brought in.',
+  bringingUndone: 'Undone: what was brought in is out again.',
   stopped: 'Stopped. Nothing was brought in.',
   saveFailed: 'The logbook could not be read from storage.',
   saveTooLarge:
