@@ -3,6 +3,7 @@ import * as v from 'valibot';
 import { MarkColourSchema, SetupSchema, AddedWeightSchema, SightTestsSchema } from './setup.ts';
 import type { Outcome } from './outcome.ts';
 import type { Reading } from './reading.ts';
+import type { KeepingTrouble, StorageWatch } from './storageState.ts';
 import type { SweepTrace } from './sweep.ts';
 
 /**
@@ -188,13 +189,6 @@ export type LogEntry = SweepEntry | WeightsEntry | EyeEntry | NoteEntry;
 /** Why something could not be kept or had; all but the last are storage troubles with words. */
 export type LogbookTrouble = KeepingTrouble | 'not-found';
 
-/** Why storage does not take what it is given. */
-export type KeepingTrouble =
-  | 'storage-full'
-  | 'storage-blocked'
-  | 'storage-failed'
-  | 'storage-newer';
-
 /** Everything that the logbook holds. */
 export interface LogbookContents {
   readonly stand: StandRecord | null;
@@ -225,22 +219,6 @@ export interface PackedContents {
   readonly stand: StandRecord | null;
   readonly wheels: readonly WheelRecord[];
   readonly entries: readonly PackedEntry[];
-}
-
-/** How storage stands. */
-export interface StorageState {
-  /** What keeps the latest changes from being stored; null while all is in storage. */
-  readonly trouble: KeepingTrouble | null;
-  /** Records that live only in this page. */
-  readonly heldCount: number;
-  /** True when the logbook that was here at the last visit is gone. */
-  readonly wiped: boolean;
-  /** Stored records that are none that this program knows; they are left as they are. */
-  readonly unreadableCount: number;
-  /** What the browser promises: null where it does not say. */
-  readonly persisted: boolean | null;
-  readonly usedBytes: number | null;
-  readonly quotaBytes: number | null;
 }
 
 /** What is asked of an `AbortSignal`, which types without a DOM do not know. */
@@ -277,14 +255,6 @@ export interface EntryName {
 
 /** All of it is in, or it was stopped and nothing is. */
 export type PutIn = 'in' | 'stopped';
-
-export interface StorageWatch {
-  /** The same object until something changes. */
-  state(): StorageState;
-  subscribe(onChange: () => void): () => void;
-  /** Tries once more to store what is held in the page. */
-  retry(): Promise<void>;
-}
 
 /**
  * The logbook as the rest of the program sees it. Every write is whole or not at all, and is in

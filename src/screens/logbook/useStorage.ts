@@ -1,6 +1,6 @@
 import { useSyncExternalStore } from 'react';
 
-import type { StorageState } from '../../contract/logbook.ts';
+import type { StorageState } from '../../contract/storageState.ts';
 import type { StorageTroubleCode } from '../../contract/storageTroubles.ts';
 import { useApp } from '../shell/appContext.ts';
 

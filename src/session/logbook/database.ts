@@ -1,6 +1,6 @@
 import { openDB } from 'idb';
 
-import type { KeepingTrouble } from '../../contract/logbook.ts';
+import type { KeepingTrouble } from '../../contract/storageState.ts';
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import {
   DATABASE_NAME,

@@ -1,11 +1,11 @@
 import type {
-  KeepingTrouble,
   LogEntry,
   PackedContents,
   StandRecord,
   WheelRecord,
   WorkWatch,
 } from '../../contract/logbook.ts';
+import type { KeepingTrouble } from '../../contract/storageState.ts';
 import type { Outcome } from '../../contract/outcome.ts';
 import { wheelWith } from './memoryRecords.ts';
 import { unpackedEntry } from './packedTrace.ts';

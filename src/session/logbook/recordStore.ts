@@ -1,6 +1,5 @@
 import type {
   EntryName,
-  KeepingTrouble,
   LogEntry,
   PackedContents,
   PackedEntry,
@@ -8,6 +7,7 @@ import type {
   WheelRecord,
   WorkWatch,
 } from '../../contract/logbook.ts';
+import type { KeepingTrouble } from '../../contract/storageState.ts';
 import type { Outcome } from '../../contract/outcome.ts';
 import { unpackedEntry } from './packedTrace.ts';
 

@@ -1,4 +1,4 @@
-import type { StorageState, StorageWatch } from '../../contract/logbook.ts';
+import type { StorageState, StorageWatch } from '../../contract/storageState.ts';
 import type { HeldRecords } from './heldRecords.ts';
 
 export interface RefreshedStorageWatch extends Omit<StorageWatch, 'retry'> {
