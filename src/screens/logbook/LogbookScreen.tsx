@@ -89,7 +89,10 @@ function WheelLine({ wheel, units }: { readonly wheel: WheelRecord; readonly uni
       </span>
       {last !== null && (
         <span className="logbook-line-figure">
-          <strong>{formatMass(last.amountG, units, last.plusMinusG).text}</strong>
+          <strong>
+            {formatMass(last.amountG, units, last.plusMinusG).text}
+            {last.isCheck && ` ${words.job.left}`}
+          </strong>
           <span>
             {formatClock(last.lightSpotDeg)} · {formatDay(last.at)}
           </span>

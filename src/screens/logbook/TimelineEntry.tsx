@@ -90,10 +90,7 @@ function sweepLines(entry: SweepEntry, units: Units): string[] {
     return [words.logbook.sweepRefused, ...refusals];
   }
   const { amountG, plusMinusG, lightSpotDeg } = amount;
-  return [
-    words.logbook.sweepRead(
-      formatMass(amountG, units, plusMinusG).text,
-      formatClockAndDeg(lightSpotDeg),
-    ),
-  ];
+  const isCheck = entry.setup.after !== undefined;
+  const said = isCheck ? words.logbook.sweepLeft : words.logbook.sweepRead;
+  return [said(formatMass(amountG, units, plusMinusG).text, formatClockAndDeg(lightSpotDeg))];
 }

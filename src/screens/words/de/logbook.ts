@@ -68,12 +68,15 @@ export const logbook: Words['logbook'] = {
       'Der Speicher nimmt keine Filme mehr. Nichts wurde eingelesen. Zuerst Platz schaffen.',
   },
   seasons: 'Im Lauf der Zeit',
-  seasonsText: (count, first, last) =>
-    `${count} Messungen vom ${first} bis ${last}; die Höhe ist der Betrag, das Zifferblatt zeigt die leichte Stelle.`,
+  seasonsText: (came, checks, first, last) =>
+    `Vom ${first} bis ${last}; Messungen, wie es kam: ${came}, mit Gewichten: ${checks}. Die Höhe ist der Betrag, das Zifferblatt zeigt die leichte Stelle.`,
+  asItCame: 'wie es kam',
+  leftWithWeights: 'übrig mit den Gewichten',
   amountAxis: (unit) => `Unwucht, ${unit}`,
   entries: 'Was gemacht wurde',
   noEntries: 'An diesem Rad wurde noch nichts gemacht.',
   sweepRead: (amount, where) => `${amount}, leicht bei ${where}`,
+  sweepLeft: (amount, where) => `Probe: ${amount} übrig, leicht bei ${where}`,
   sweepRefused: 'Umdrehung ohne Ergebnis',
   weights: 'Gewichte',
   added: (mass, where) => `${mass} dran bei ${where}`,

@@ -68,12 +68,15 @@ export const logbook = {
       'Storage takes no more films. Nothing was brought in. Free some space first.',
   },
   seasons: 'Over time',
-  seasonsText: (count: number, first: string, last: string) =>
-    `${count} readings from ${first} to ${last}; height is the amount, the dial shows the light spot.`,
+  seasonsText: (came: number, checks: number, first: string, last: string) =>
+    `From ${first} to ${last}; readings as it came: ${came}, with weights on: ${checks}. Height is the amount, the dial shows the light spot.`,
+  asItCame: 'as it came',
+  leftWithWeights: 'left with the weights on',
   amountAxis: (unit: string) => `unbalance, ${unit}`,
   entries: 'What was done',
   noEntries: 'Nothing was done to this wheel yet.',
   sweepRead: (amount: string, where: string) => `${amount}, light at ${where}`,
+  sweepLeft: (amount: string, where: string) => `Proof: ${amount} left, light at ${where}`,
   sweepRefused: 'Sweep without a reading',
   weights: 'Weights',
   added: (mass: string, where: string) => `${mass} on at ${where}`,
