@@ -1,6 +1,7 @@
 import { useState, type FormEvent } from 'react';
 
 import type { SweepSetup } from '../../contract/setup.ts';
+import { OnOffSwitch } from '../parts/OnOffSwitch.tsx';
 import { ScreenTitle } from '../parts/ScreenTitle.tsx';
 import { useApp } from '../shell/appContext.ts';
 import { words } from '../words/words.ts';
@@ -109,6 +110,14 @@ export function SetupScreen(props: SetupScreenProps) {
               <SenseField
                 sense={draft.turnSense}
                 onSense={(turnSense) => setDraft((before) => ({ ...before, turnSense }))}
+              />
+            )}
+            {group === 'camera' && draft.ofFilm.edgePoint !== undefined && (
+              <OnOffSwitch
+                label={words.setup.edge}
+                help={words.setup.edgeHelp}
+                isOn={draft.usesEdge}
+                onSwitch={(usesEdge) => setDraft((before) => ({ ...before, usesEdge }))}
               />
             )}
             {group === 'camera' && purpose === 'camera' && (

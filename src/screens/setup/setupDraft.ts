@@ -14,6 +14,10 @@ export interface SetupDraft {
   readonly label: string;
   /** What went on the wheel since an earlier sweep; empty: the film stands alone. */
   readonly added: readonly AddedWeight[];
+  /** What a setup file says of this film's picture alone, and no field asks for. */
+  readonly ofFilm: Pick<SweepSetup['sight'], 'edgePoint' | 'tested'>;
+  /** Whether the edge is read where it was touched in the film; else the program looks for it. */
+  readonly usesEdge: boolean;
 }
 
 export const PROPOSED_DRAFT: SetupDraft = {
@@ -23,6 +27,8 @@ export const PROPOSED_DRAFT: SetupDraft = {
   turnSense: null,
   label: '',
   added: [],
+  ofFilm: {},
+  usesEdge: true,
 };
 
 /** The form knows the earlier sweep by its reading alone. */
@@ -38,6 +44,9 @@ function draftAsJson(draft: SetupDraft): Record<string, unknown> {
     putAt(json, field.path, parseTyped(text) ?? text);
   }
   putAt(json, 'sight.valveMark.colour', draft.colour);
+  const { edgePoint, tested } = draft.ofFilm;
+  if (edgePoint !== undefined && draft.usesEdge) putAt(json, 'sight.edgePoint', edgePoint);
+  if (tested !== undefined) putAt(json, 'sight.tested', tested);
   if (draft.turnSense !== null) json['turnSense'] = draft.turnSense;
   if (draft.added.length > 0) json['after'] = { sweep: EARLIER_SWEEP, added: draft.added };
   // A group whose fields are all empty must still be there for the check to name the field.
@@ -120,6 +129,7 @@ export function withKnown(draft: SetupDraft, path: string, isKnown: boolean): Se
 
 /** A setup file's values as a draft, all known, to correct one of them by hand. */
 export function draftOf(setup: SweepSetup): SetupDraft {
+  const { valveMark, ...ofFilm } = setup.sight;
   const texts: Record<string, string> = {};
   for (const field of NUMBER_FIELDS) {
     const value = valueAt(setup, field.path);
@@ -128,10 +138,12 @@ export function draftOf(setup: SweepSetup): SetupDraft {
   return {
     texts,
     known: NUMBER_FIELDS.map((field) => field.path),
-    colour: setup.sight.valveMark.colour,
+    colour: valveMark.colour,
     turnSense: setup.turnSense ?? null,
     label: setup.label ?? '',
     added: setup.after?.added ?? [],
+    ofFilm,
+    usesEdge: true,
   };
 }
 
@@ -153,6 +165,8 @@ export function draftFromStored(stored: unknown): SetupDraft | null {
     label: typeof label === 'string' ? label : '',
     // Of that film alone.
     added: [],
+    ofFilm: {},
+    usesEdge: true,
   };
 }
 

@@ -86,6 +86,21 @@ describe('the setup form', () => {
     expect(draftFromStored(JSON.parse(JSON.stringify(again)))?.added).toEqual([]);
   });
 
+  it('keeps what a setup file says of its film, on this film alone, and leaves the edge out on demand', () => {
+    const edgePoint = { xPx: 640, yPx: 380, timeS: 0.5 };
+    const tested = { up: 'confirmed', turn: 'reversed' } as const;
+    const setup = { ...shedSetup, sight: { ...shedSetup.sight, edgePoint, tested } };
+    const draft = withText(draftOf(setup), 'wheel.massKg', '17');
+    const checked = checkDraft(draft);
+    expect(checked.ok && checked.setup.sight).toEqual(setup.sight);
+    const without = checkDraft({ ...draft, usesEdge: false });
+    expect(without.ok && without.setup.sight).toEqual({ ...shedSetup.sight, tested });
+    const other = draftFromStored(JSON.parse(JSON.stringify(draft)));
+    expect(other).toMatchObject({ ofFilm: {}, usesEdge: true });
+    const read = checkDraft(other!);
+    expect(read.ok && read.setup.sight).toEqual(shedSetup.sight);
+  });
+
   it('remembers, and forgets what has not the right shape', () => {
     const stored: unknown = JSON.parse(JSON.stringify(draftOf(shedSetup)));
     expect(draftFromStored(stored)).toEqual(draftOf(shedSetup));

@@ -24,6 +24,8 @@ export const setup: Words['setup'] = {
     green: 'grün',
     orange: 'orange',
   },
+  edge: 'Kante wie im Film angetippt',
+  edgeHelp: 'Aus: das Programm sucht die Kante selbst.',
   sense: 'Das Rad wird gedreht',
   senseHelp: 'Von oben gesehen. Ein gespiegeltes Bild fällt dann auf.',
   senses: {

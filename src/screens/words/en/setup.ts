@@ -21,6 +21,8 @@ export const setup = {
     green: 'green',
     orange: 'orange',
   },
+  edge: 'Edge as touched in the film',
+  edgeHelp: 'Off: the program looks for the edge itself.',
   sense: 'The wheel is turned',
   senseHelp: 'Seen from above. A mirrored picture is then found out.',
   senses: {
