@@ -19,6 +19,8 @@ export interface StorageState {
   readonly persisted: boolean | null;
   readonly usedBytes: number | null;
   readonly quotaBytes: number | null;
+  /** True when the room kept in reserve had to be given up, or finds no place: little is left. */
+  readonly isReserveUsed: boolean;
 }
 
 export interface StorageWatch {

@@ -86,6 +86,81 @@ test('storage is nearly full: said before it is', async ({ page }) => {
   await expect(notice(page)).toHaveAttribute('data-code', 'storage-low');
 });
 
+/**
+ * A browser that stores no more than so much, as one does on a full tablet, though it names ten
+ * gigabytes; for before its first write.
+ */
+async function quotaOf(page: Page, baseURL: string, quotaSize: number): Promise<void> {
+  const devTools = await page.context().newCDPSession(page);
+  const { origin } = new URL(baseURL);
+  await devTools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize });
+}
+
+/** Another database of this origin takes all room that is left. */
+async function fillUp(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    const opening = indexedDB.open('other', 1);
+    opening.addEventListener('upgradeneeded', () => opening.result.createObjectStore('blobs'));
+    await new Promise((resolve) => opening.addEventListener('success', resolve));
+    const store = (bytes: number) =>
+      new Promise<boolean>((resolve) => {
+        const noise = new Uint8Array(bytes);
+        for (let at = 0; at < bytes; at += 65_536) {
+          crypto.getRandomValues(noise.subarray(at, at + 65_536));
+        }
+        const writing = opening.result.transaction('blobs', 'readwrite');
+        writing.objectStore('blobs').put(noise, crypto.randomUUID());
+        writing.addEventListener('complete', () => resolve(true));
+        writing.addEventListener('abort', () => resolve(false));
+      });
+    for (const bytes of [1e6, 1e5, 1e4, 1e3]) while (await store(bytes));
+    opening.result.close();
+  });
+}
+
+const usedBytes = (page: Page) =>
+  page.evaluate(async () => (await navigator.storage.estimate()).usage ?? 0);
+const timeline = (page: Page) => page.locator('[data-role="timeline"]');
+
+test('a browser that does not tell its quota runs full: said while all is still stored', async ({
+  page,
+  baseURL,
+}) => {
+  await quotaOf(page, baseURL!, 40e6);
+  await openWithLogbook(page);
+  // The reserve is laid by with the first change.
+  await expect.poll(() => usedBytes(page)).toBeGreaterThan(24e6);
+  expect((await page.evaluate(() => navigator.storage.estimate())).quota).toBeGreaterThan(1e9);
+  await expect(notice(page)).toHaveCount(0);
+  await fillUp(page);
+  await wheels(page).filter({ hasText: 'front left' }).click();
+  await page.locator('textarea').fill('rim is bent. '.repeat(300));
+  await page.locator('[data-role="add-note"]').click();
+  await expect(notice(page)).toHaveAttribute('data-code', 'storage-low');
+  await expect(notice(page)).toContainText('Delete films');
+  // In storage, not only in the page.
+  await page.reload();
+  await expect(timeline(page)).toContainText('rim is bent');
+  // Room again: with the next change the reserve is laid by anew.
+  await page.evaluate(() => indexedDB.deleteDatabase('other'));
+  await page.locator('textarea').fill('straightened');
+  await page.locator('[data-role="add-note"]').click();
+  await expect(timeline(page)).toContainText('straightened');
+  await expect.poll(() => usedBytes(page)).toBeGreaterThan(24e6);
+  await expect(notice(page)).toHaveCount(0);
+});
+
+test('a tablet with less room than the reserve takes: said at once, and all is stored', async ({
+  page,
+  baseURL,
+}) => {
+  await quotaOf(page, baseURL!, 20e6);
+  await openWithLogbook(page);
+  await expect(notice(page)).toHaveAttribute('data-code', 'storage-low');
+  await page.reload();
+  await expect(wheels(page)).toHaveCount(2);
+});
+
 test('films take nearly what one saved file holds: said while they still fit', async ({ page }) => {
   await page.addInitScript(() => {
     navigator.storage.estimate = async () => ({ usage: 3.6e9, quota: 13.6e9 });

@@ -20,10 +20,10 @@ const LARGE_BYTES = 3.5e9;
 
 /** What has to be said about storage now, the worst first. */
 export function storageTrouble(state: StorageState): StorageTroubleCode | null {
-  const { trouble, wiped, usedBytes, quotaBytes } = state;
+  const { trouble, wiped, usedBytes, quotaBytes, isReserveUsed } = state;
   if (trouble !== null) return trouble;
   if (wiped) return 'storage-wiped';
   const isLow = usedBytes !== null && quotaBytes !== null && quotaBytes - usedBytes < LOW_BYTES;
-  if (isLow) return 'storage-low';
+  if (isLow || isReserveUsed) return 'storage-low';
   return usedBytes !== null && usedBytes > LARGE_BYTES ? 'storage-large' : null;
 }

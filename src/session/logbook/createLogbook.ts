@@ -21,13 +21,15 @@ export interface LogbookOptions {
   readonly tabs?: TabLine;
   /** True when a logbook that was here is not there any more. */
   readonly wiped?: () => boolean;
+  /** True when the room kept in reserve is taken. */
+  readonly isReserveUsed?: () => boolean;
   /** Calls back when that comes to light later on, and when films have come or gone. */
   readonly onStorageNews?: (heard: () => void) => void;
 }
 
 /** A logbook over a place for records; where that fails, changes are held in the page. */
 export function createLogbook(store: RecordStore, options: LogbookOptions = {}): Logbook {
-  const { tabs, wiped = () => false } = options;
+  const { tabs, wiped = () => false, isReserveUsed = () => false } = options;
   const listeners = new Set<() => void>();
   const tellAll = () => {
     for (const listener of listeners) listener();
@@ -35,7 +37,7 @@ export function createLogbook(store: RecordStore, options: LogbookOptions = {}):
   tabs?.onNews(tellAll);
 
   const records = createHeldRecords(store, () => storage.refresh());
-  const storage = createStorageWatch(records, wiped);
+  const storage = createStorageWatch(records, wiped, isReserveUsed);
   options.onStorageNews?.(() => storage.refresh());
   // Asked at once, so that trouble with storage shows on the first screen.
   void records.stand().then(() => storage.refresh());

@@ -2,6 +2,7 @@ import { openDB } from 'idb';
 
 import type { KeepingTrouble } from '../../contract/storageState.ts';
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
+import { giveReserve } from './storageReserve.ts';
 import {
   DATABASE_NAME,
   DATABASE_VERSION,
@@ -22,8 +23,17 @@ export interface DatabaseAccess {
  */
 const LONGEST_OPENING_MS = 8000;
 
-/** `onMadeNew` is told when opening found no database and made one. */
-export function createDatabaseAccess(onMadeNew: () => void = () => undefined): DatabaseAccess {
+/** Freed room shows in the browser's own count only after a moment, ms. */
+const FREED_AFTER_MS = [0, 200, 800];
+
+/**
+ * `onMadeNew` is told when opening found no database and made one, `onReserveGiven` when a write
+ * found no room but that kept in reserve.
+ */
+export function createDatabaseAccess(
+  onMadeNew: () => void = () => undefined,
+  onReserveGiven: () => void = () => undefined,
+): DatabaseAccess {
   let opening: Promise<LogbookDatabase> | null = null;
   /** The opening did not come in time. It goes on, and nobody waits for it any more. */
   let isLate = false;
@@ -76,13 +86,29 @@ export function createDatabaseAccess(onMadeNew: () => void = () => undefined): D
     }
   }
 
+  async function twice<T>(
+    work: (database: LogbookDatabase) => Promise<T>,
+  ): Promise<Outcome<T, KeepingTrouble>> {
+    const first = await attempt(work);
+    if (first !== 'cut') return first;
+    // The connection was cut (storage cleared, browser tidied up): once more with a new one.
+    const second = await attempt(work);
+    return second === 'cut' ? failed('storage-failed') : second;
+  }
+
   return {
     async run(work) {
-      const first = await attempt(work);
-      if (first !== 'cut') return first;
-      // The connection was cut (storage cleared, browser tidied up): once more with a new one.
-      const second = await attempt(work);
-      return second === 'cut' ? failed('storage-failed') : second;
+      let outcome = await twice(work);
+      if (outcome.ok || outcome.failure.code !== 'storage-full') return outcome;
+      const given = await twice(giveReserve);
+      if (!given.ok || !given.value) return outcome;
+      onReserveGiven();
+      for (const waitMs of FREED_AFTER_MS) {
+        await new Promise((resolve) => setTimeout(resolve, waitMs));
+        outcome = await twice(work);
+        if (outcome.ok || outcome.failure.code !== 'storage-full') break;
+      }
+      return outcome;
     },
   };
 }

@@ -7,7 +7,7 @@ import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from 'idb';
  *
  * 1. stand, wheels, entries, and traces apart from their entries.
  * 2. films, and the pieces that they were recorded in.
- * 3. notes of sweeps that have no reading yet.
+ * 3. notes of sweeps that have no reading yet, and room kept in reserve.
  */
 export const DATABASE_NAME = 'tiltsweep';
 
@@ -26,6 +26,8 @@ export interface LogbookSchema extends DBSchema {
   filmPieces: { key: [string, number]; value: Blob };
   /** The same for the notes of its sweep. */
   sweepNotes: { key: [string, number]; value: Blob };
+  /** Blobs of noise by their number from 0 (`storageReserve`). */
+  reserve: { key: number; value: Blob };
 }
 
 export const STAND_KEY = 'stand';
@@ -49,6 +51,7 @@ export const STEPS: readonly Step[] = [
   },
   (database) => {
     database.createObjectStore('sweepNotes');
+    database.createObjectStore('reserve');
   },
 ];
 

@@ -4,6 +4,7 @@ import { createFilmShelf } from '../films/filmShelf.ts';
 import { createLogbook } from './createLogbook.ts';
 import { createDatabaseAccess } from './database.ts';
 import { createDatabaseRecords } from './databaseRecords.ts';
+import { createStorageReserve } from './storageReserve.ts';
 import { openTabLine } from './tabLine.ts';
 import { askToPersist } from './storageWatch.ts';
 import { markVisit, wasHereBefore } from './visitMark.ts';
@@ -16,22 +17,31 @@ export function openLogbook(): { readonly logbook: Logbook; readonly shelf: Film
   let begun = wasHereBefore();
   let wiped = false;
   let tellStorage: () => void = () => undefined;
-  const access = createDatabaseAccess(() => {
-    if (!begun) return;
-    wiped = true;
-    tellStorage();
-  });
+  const access = createDatabaseAccess(
+    () => {
+      if (!begun) return;
+      wiped = true;
+      tellStorage();
+    },
+    () => reserve.given(),
+  );
+  const reserve = createStorageReserve(access, () => tellStorage());
   const logbook = createLogbook(createDatabaseRecords(access), {
     tabs: openTabLine('tiltsweep.logbook'),
     wiped: () => wiped,
+    isReserveUsed: reserve.isUsed,
     onStorageNews: (heard) => (tellStorage = heard),
   });
   logbook.onChange(() => {
     begun = true;
     markVisit();
     void askToPersist();
+    void reserve.layBy();
   });
   const shelf = createFilmShelf(access, openTabLine('tiltsweep.films'));
-  shelf.onChange(() => tellStorage());
+  shelf.onChange(() => {
+    tellStorage();
+    void reserve.layBy();
+  });
   return { logbook, shelf };
 }

@@ -10,6 +10,7 @@ export interface RefreshedStorageWatch extends Omit<StorageWatch, 'retry'> {
 export function createStorageWatch(
   records: HeldRecords,
   wiped: () => boolean,
+  isReserveUsed: () => boolean,
 ): RefreshedStorageWatch {
   const listeners = new Set<() => void>();
   let state: StorageState = {
@@ -20,6 +21,7 @@ export function createStorageWatch(
     persisted: null,
     usedBytes: null,
     quotaBytes: null,
+    isReserveUsed: false,
   };
   const show = (part: Partial<StorageState>) => {
     const next = { ...state, ...part };
@@ -40,6 +42,7 @@ export function createStorageWatch(
         heldCount: records.heldCount(),
         unreadableCount: records.unreadableCount(),
         wiped: wiped(),
+        isReserveUsed: isReserveUsed(),
       });
       void browserStorage().then(show);
     },

@@ -27,6 +27,7 @@ export const EARLIER_VERSIONS: Readonly<Record<number, Write>> = {
   3(database, upgrade) {
     EARLIER_VERSIONS[2]!(database, upgrade);
     database.createObjectStore('sweepNotes');
+    database.createObjectStore('reserve');
     const films = upgrade.objectStore('films');
     // A sweep that broke off, of which no film was recorded.
     const notes = { pieceCount: 2, sizeBytes: 5, coveredDeg: 212.5 };
