@@ -15,7 +15,8 @@ import { freeWay } from './freeArcs.ts';
 import { NOT_NEGATIVE, rejectNumbers, rejectVectors, type NumberRange } from './inputs.ts';
 import { weightVectorGmm } from './response.ts';
 import { layStrip } from './stripArc.ts';
-import { searchPlaces, type Found, type Placed } from './weightSearch.ts';
+import type { Placed } from './weightPairs.ts';
+import { searchPlaces, type Found } from './weightSearch.ts';
 import {
   allLoads,
   piecesOf,
@@ -34,6 +35,11 @@ export interface WeightChoiceInput {
   readonly takenOff?: readonly Weight[];
   /** What is left counts as the same within this, g at the smallest ring; default half a gram. */
   readonly sameG?: number;
+  /**
+   * Two places that work against one another are proposed only where all others leave more by this,
+   * g at the smallest ring; default 5.
+   */
+  readonly enoughG?: number;
   /** Grid on which places are tried, anchored at the light spot; default 1°. */
   readonly angleStepDeg?: number;
   /** 1 where the person wants all at one place; default 2, more only where two do not suffice. */
@@ -61,12 +67,17 @@ export interface WeightChoice {
   readonly pieceCount: number;
   readonly residualGmm: PlaneVector;
   readonly residualAmountGmm: number;
-  /** True when no choice of up to two places leaves less; false after places beyond two were added. */
+  /** True for the best choice of up to two places; false after places beyond two were added. */
   readonly isExact: boolean;
 }
 
 /** No stand reads finer than half a gram: two choices within it leave the same. */
 const SAME_RESIDUAL_G = 0.5;
+/**
+ * Common practice: a wheel is balanced within about one weight step, 5 g or a quarter ounce. To get
+ * nearer by weights that undo one another is not worth their mass.
+ */
+const ENOUGH_LEFT_G = 5;
 /** Nobody sticks a weight truer than a degree (3 mm on the rim). */
 const ANGLE_STEP_DEG = 1;
 const STEP_DEG: NumberRange = { low: 0.1, high: 90 };
@@ -76,31 +87,42 @@ const ROUNDS_MAX = 3;
 /**
  * Weights from a stock on rings with forbidden arcs: the fewest pieces at the fewest places that
  * leave no more than `sameG`; where that cannot be had, those within `sameG` of the least that any
- * two places can leave, fewest pieces first. Exact on the grid for up to two places; where two
+ * two places can leave, fewest pieces first. Two places that work against one another are left out
+ * unless they leave less by more than `enoughG`. Exact on the grid for up to two places; where two
  * places cannot hold enough, further ones are added for what is left (then `isExact` is false).
  */
 export function chooseWeights(input: WeightChoiceInput): BalanceOutcome<WeightChoice> {
   const { kinds, rings } = input;
   const sameG = input.sameG ?? SAME_RESIDUAL_G;
+  const enoughG = input.enoughG ?? ENOUGH_LEFT_G;
   const angleStepDeg = input.angleStepDeg ?? ANGLE_STEP_DEG;
   const bad =
     rejectVectors({ unbalanceGmm: input.unbalanceGmm }) ??
-    rejectNumbers({ sameG: [sameG, NOT_NEGATIVE], angleStepDeg: [angleStepDeg, STEP_DEG] }) ??
+    rejectNumbers({
+      sameG: [sameG, NOT_NEGATIVE],
+      enoughG: [enoughG, NOT_NEGATIVE],
+      angleStepDeg: [angleStepDeg, STEP_DEG],
+    }) ??
     rejectStock(kinds, rings);
   if (bad) return bad;
   const old = weightVectorGmm(input.takenOff ?? []);
   if (!old.ok) return old;
-  const sameGmm = sameG * Math.min(...rings.map((ring) => ring.radiusMm));
+  const leastRadiusMm = Math.min(...rings.map((ring) => ring.radiusMm));
+  const sameGmm = sameG * leastRadiusMm;
+  const enoughGmm = enoughG * leastRadiusMm;
   const settings = {
     count: Math.round(360 / angleStepDeg),
     sameGmm,
+    enoughGmm,
     maxPlaces: input.places ?? 2,
   } as const;
   const rounds: WeightPlace[][] = [];
   let stock: Stock = { kinds, rings };
   let left = subtractVectors(input.unbalanceGmm, old.value);
   do {
-    const round = onePass(left, stock, settings);
+    // What further places pull is a small part: two against one another are given up for one.
+    const elsePlaces = rounds.length === 0 ? 2 : 1;
+    const round = onePass(left, stock, { ...settings, elsePlaces });
     if (!round) return failed('stock-too-large', { kinds: kinds.length, rings: rings.length });
     rounds.push(round);
     left = addVectors(left, sumOf(round));
@@ -108,7 +130,7 @@ export function chooseWeights(input: WeightChoiceInput): BalanceOutcome<WeightCh
   } while (
     settings.maxPlaces === 2 &&
     rounds.at(-1)!.length === 2 &&
-    vectorAmount(left) > Math.max(sameGmm, worthwhileGmm(stock)) &&
+    vectorAmount(left) > Math.max(sameGmm, enoughGmm, worthwhileGmm(stock)) &&
     rounds.length < ROUNDS_MAX
   );
   const places = rounds.flat();
@@ -136,7 +158,9 @@ function worthwhileGmm({ kinds, rings }: Stock): number {
 interface Settings {
   readonly count: number;
   readonly sameGmm: number;
+  readonly enoughGmm: number;
   readonly maxPlaces: 1 | 2;
+  readonly elsePlaces: 1 | 2;
 }
 
 /** The best one or two places for what is left; null when there are too many loads. */

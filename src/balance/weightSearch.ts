@@ -1,12 +1,7 @@
 import type { FreeWay } from './freeArcs.ts';
 import type { Load } from './weightStock.ts';
+import { isOpposed, mayPair, ROUNDING_GMM, type PairRule, type Placed } from './weightPairs.ts';
 import { cellOf, fitsAt, weightTables, type Fitted, type Tables } from './weightTables.ts';
-
-/** A load at an angle of the grid, counted from the light spot clockwise. */
-export interface Placed {
-  readonly load: Load;
-  readonly step: number;
-}
 
 export interface Found {
   readonly placed: readonly Placed[];
@@ -25,40 +20,86 @@ export interface SearchSpace {
   readonly onHand: readonly number[];
   /** What is left counts as the same within this, g·mm. */
   readonly sameGmm: number;
+  /** Places that work against one another must leave less than others by more than this, g·mm. */
+  readonly enoughGmm: number;
   readonly maxPlaces: 1 | 2;
+  /** Places to look at where the best two work against one another. */
+  readonly elsePlaces: 1 | 2;
 }
 
 /**
- * Exact search over at most two places. First the least that any choice leaves, many pieces first,
- * ended early by one that leaves no more than `sameGmm`; that makes the limit: `sameGmm`, or the
- * least plus it. Then the fewest pieces, and of those the fewest places, that keep within the limit,
- * and of those again the least: with the limit known, nearly everything is cut off at once.
+ * Exact search over at most two places. Where the best two would work against one another
+ * (`goTogether`) they are taken only if all others leave more by `enoughGmm`; and then as little of
+ * them as the same number of pieces allows.
  */
 export function searchPlaces(space: SearchSpace): Found {
-  const { sameGmm, wantedGmm } = space;
   const tables = weightTables(space.loads, space.free, space.count);
+  const best = fewestPieces(space, tables, ANY_PAIR);
+  if (!isOpposed(best.found, tables)) return best.found;
+  const enough = best.found.residualGmm + Math.max(space.sameGmm, space.enoughGmm);
+  const others = { ...space, maxPlaces: space.elsePlaces };
+  const { found } = fewestPieces(others, tables, TOGETHER, enough + ROUNDING_GMM);
+  return found.residualGmm > enough ? lightest(space, tables, best) : found;
+}
+
+const TOGETHER: PairRule = { mayOppose: false, belowGmm: Infinity };
+const ANY_PAIR: PairRule = { mayOppose: true, belowGmm: Infinity };
+
+interface Fewest {
+  readonly found: Found;
+  /** What counts as left the same, g·mm. */
+  readonly limitGmm: number;
+}
+
+/** Of a pair the one with the least to stick on, of as many pieces and within the same limit. */
+function lightest(space: SearchSpace, tables: Tables, { found, limitGmm }: Fewest): Found {
+  let light = found;
+  while (light.placed.length === 2) {
+    const [a, b] = light.placed as [Placed, Placed];
+    const belowGmm = a.load.momentGmm + b.load.momentGmm - ROUNDING_GMM;
+    const rule: PairRule = { mayOppose: true, belowGmm };
+    const pieces = a.load.pieces + b.load.pieces;
+    const lighter = bestPair(space, tables, pieces, limitGmm + ROUNDING_GMM, rule);
+    if (!lighter) break;
+    light = lighter;
+  }
+  return light;
+}
+
+/**
+ * First the least that any choice leaves, many pieces first, ended early by one that leaves no more
+ * than `sameGmm`; that makes the limit: `sameGmm`, or the least plus it. Then the fewest pieces, and
+ * of those the fewest places, that keep within the limit, and of those again the least: with the
+ * limit known, nearly everything is cut off at once. Of choices that leave `belowGmm` or more none
+ * but doing nothing is looked at.
+ */
+function fewestPieces(
+  space: SearchSpace,
+  tables: Tables,
+  rule: PairRule,
+  belowGmm = Infinity,
+): Fewest {
+  const { sameGmm, wantedGmm } = space;
   const levels = levelsOf(space.maxPlaces, tables.groups.length - 1);
   let least: Found = { placed: [], residualGmm: wantedGmm };
   let leastLevel = -1;
   for (let i = levels.length - 1; i >= 0 && least.residualGmm > sameGmm; i -= 1) {
     const { search, pieces } = levels[i]!;
-    const found = search(space, tables, pieces, least.residualGmm);
+    const below = Math.min(least.residualGmm, belowGmm);
+    const found = search(space, tables, pieces, below, rule);
     if (found) {
       least = found;
       leastLevel = i;
     }
   }
-  const limit = least.residualGmm <= sameGmm ? sameGmm : least.residualGmm + sameGmm;
-  if (wantedGmm <= limit) return { placed: [], residualGmm: wantedGmm };
+  const limitGmm = least.residualGmm <= sameGmm ? sameGmm : least.residualGmm + sameGmm;
+  if (wantedGmm <= limitGmm) return { found: { placed: [], residualGmm: wantedGmm }, limitGmm };
   for (const { search, pieces } of levels.slice(0, leastLevel)) {
-    const found = search(space, tables, pieces, limit + ROUNDING_GMM);
-    if (found) return found;
+    const found = search(space, tables, pieces, limitGmm + ROUNDING_GMM, rule);
+    if (found) return { found, limitGmm };
   }
-  return least;
+  return { found: least, limitGmm };
 }
-
-/** Searches are for less than a limit; what meets it exactly counts as well, g·mm. */
-const ROUNDING_GMM = 1e-9;
 
 interface Level {
   readonly pieces: number;
@@ -85,14 +126,20 @@ interface Pull {
   readonly cell: number;
 }
 
-type Search = (space: SearchSpace, tables: Tables, pieces: number, below: number) => Found | null;
+type Search = (
+  space: SearchSpace,
+  tables: Tables,
+  pieces: number,
+  below: number,
+  rule: PairRule,
+) => Found | null;
 
 const bestSingle: Search = (space, tables, pieces, below) => {
   let found: Found | null = null;
   for (const fitted of tables.groups[pieces]!.fitted) {
     const limit: number = found?.residualGmm ?? below;
     const wanted: Pull = { vx: space.wantedGmm, vy: 0, cell: 0 };
-    const best = bestStep(space.count, tables, fitted, wanted, limit * limit, null);
+    const best = bestStep(space.count, tables, fitted, wanted, limit * limit);
     if (best < 0) continue;
     const residualGmm = Math.sqrt(leftSquared(tables, fitted.load, best, wanted));
     found = { placed: [{ load: fitted.load, step: best }], residualGmm };
@@ -100,12 +147,12 @@ const bestSingle: Search = (space, tables, pieces, below) => {
   return found;
 };
 
-const bestPair: Search = (space, tables, pieces, below) => {
+const bestPair: Search = (space, tables, pieces, below, rule) => {
   let found: Found | null = null;
   for (let more = Math.ceil(pieces / 2); more < pieces; more += 1) {
     for (const { load } of tables.groups[more]?.fitted ?? []) {
       const limit: number = found?.residualGmm ?? below;
-      found = bestPartner(space, tables, load, pieces - more, limit) ?? found;
+      found = bestPartner(space, tables, load, pieces - more, limit, rule) ?? found;
     }
   }
   return found;
@@ -122,6 +169,7 @@ function bestPartner(
   load: Load,
   pieces: number,
   below: number,
+  rule: PairRule,
 ): Found | null {
   const { fitted, moments, offCosine } = tables.groups[pieces]!;
   // Never empty where a larger group is not: the shorter part of a load that fits, fits too.
@@ -144,7 +192,8 @@ function bestPartner(
     const pull: Pull = { vx, vy, cell };
     const beside: Placed = { load, step };
     const tryPartner = (partner: Fitted): void => {
-      const best = bestStep(space.count, tables, partner, pull, limit * limit, beside);
+      if (load.momentGmm + partner.load.momentGmm >= rule.belowGmm) return;
+      const best = bestStep(space.count, tables, partner, pull, limit * limit, { beside, rule });
       if (best < 0 || !areOnHand(space.onHand, load, partner.load)) return;
       limit = Math.sqrt(leftSquared(tables, partner.load, best, pull));
       found = { placed: [beside, { load: partner.load, step: best }], residualGmm: limit };
@@ -193,7 +242,7 @@ function bestStep(
   { load, below: backward, above: forward }: Fitted,
   pull: Pull,
   below: number,
-  beside: Placed | null,
+  pair?: { readonly beside: Placed; readonly rule: PairRule },
 ): number {
   const { cell } = pull;
   let best = -1;
@@ -204,7 +253,7 @@ function bestStep(
     for (let travelled = 0; travelled <= count / 2;) {
       const squared = leftSquared(tables, load, step, pull);
       if (squared >= least) break;
-      if (!beside || standApart(count, beside, load, step)) {
+      if (!pair || mayPair(count, tables, pair, load, step)) {
         best = step;
         least = squared;
         break;
@@ -215,14 +264,4 @@ function bestStep(
     }
   }
   return best;
-}
-
-/** Two loads on one ring may touch but not lie on each other. */
-function standApart(count: number, first: Placed, load: Load, step: number): boolean {
-  if (first.load.ring !== load.ring) return true;
-  const onwardDeg = ((step - first.step + count) % count) * (360 / count);
-  return (
-    onwardDeg >= first.load.aheadDeg + load.behindDeg &&
-    360 - onwardDeg >= first.load.behindDeg + load.aheadDeg
-  );
 }

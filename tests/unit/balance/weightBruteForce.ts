@@ -10,7 +10,7 @@ import {
 
 /**
  * Brute force, written apart from the search: every load of every ring at every angle of the grid,
- * alone and with every other; checks arcs and overlaps by sampling the strips every half degree.
+ * alone and with every other, those that work against each other apart; checks arcs and overlaps by sampling the strips every half degree.
  */
 export function bruteForce(
   u: PlaneVector,
@@ -18,7 +18,8 @@ export function bruteForce(
   rings: readonly WeightRing[],
   sameG: number,
   stepDeg: number,
-): { pieces: number; places: number; residualGmm: number } {
+  enoughG = 5,
+): Choice {
   interface Spot {
     ring: number;
     counts: number[];
@@ -74,30 +75,64 @@ export function bruteForce(
     };
     visit(0);
   }
-  const levels = new Map<string, { pieces: number; places: number; residualGmm: number }>();
-  const note = (pieces: number, places: number, left: PlaneVector): void => {
-    const key = `${String(pieces).padStart(3, '0')}/${places}`;
-    const residualGmm = vectorAmount(left);
-    if (residualGmm < (levels.get(key)?.residualGmm ?? Infinity)) {
-      levels.set(key, { pieces, places, residualGmm });
-    }
+  const together: Choice[] = [];
+  const all: Choice[] = [];
+  const note = (
+    choice: Omit<Choice, 'residualGmm' | 'opposes'>,
+    left: PlaneVector,
+    opposes = false,
+  ): void => {
+    const noted = { ...choice, residualGmm: vectorAmount(left), opposes };
+    all.push(noted);
+    if (!opposes) together.push(noted);
   };
-  note(0, 0, u);
+  note({ pieces: 0, places: 0, pullGmm: 0 }, u);
   for (const [i, a] of spots.entries()) {
     const left = addVectors(u, a.pull);
-    note(a.pieces, 1, left);
+    note({ pieces: a.pieces, places: 1, pullGmm: vectorAmount(a.pull) }, left);
     for (let j = i + 1; j < spots.length; j += 1) {
       const b = spots[j]!;
       if (a.ring === b.ring && overlap(a.fromDeg, a.spanDeg, b.fromDeg, b.spanDeg)) continue;
       if (kinds.some((k, n) => a.counts[n]! + b.counts[n]! > (k.onHand ?? Infinity))) continue;
-      note(a.pieces + b.pieces, 2, addVectors(left, b.pull));
+      const pulls = [vectorAmount(a.pull), vectorAmount(b.pull)] as const;
+      const opposes = vectorAmount(addVectors(a.pull, b.pull)) < Math.max(...pulls) - SLICING_GMM;
+      const pair = { pieces: a.pieces + b.pieces, places: 2, pullGmm: pulls[0] + pulls[1] };
+      note(pair, addVectors(left, b.pull), opposes);
     }
   }
-  const sorted = [...levels.entries()].sort(([p], [q]) => (p < q ? -1 : 1)).map(([, v]) => v);
-  const sameGmm = sameG * Math.min(...rings.map((r) => r.radiusMm));
-  const least = Math.min(...sorted.map((v) => v.residualGmm));
-  const limit = least <= sameGmm ? sameGmm : least + sameGmm;
-  return sorted.find((v) => v.residualGmm <= limit)!;
+  const leastRadiusMm = Math.min(...rings.map((r) => r.radiusMm));
+  const sameGmm = sameG * leastRadiusMm;
+  const best = fewest(all, sameGmm);
+  if (!best[0]!.opposes) return best[0]!;
+  const other = fewest(together, sameGmm)[0]!;
+  const leastGain = Math.max(sameGmm, enoughG * leastRadiusMm);
+  if (other.residualGmm <= best[0]!.residualGmm + leastGain) return other;
+  return best.sort((a, b) => a.pullGmm - b.pullGmm)[0]!;
+}
+
+interface Choice {
+  readonly pieces: number;
+  readonly places: number;
+  /** Each place's pull by itself, added up. */
+  readonly pullGmm: number;
+  readonly residualGmm: number;
+  /** Two places that together pull less than one of them alone. */
+  readonly opposes: boolean;
+}
+
+/** What summing slices leaves open, g·mm. */
+const SLICING_GMM = 0.005;
+
+/** Those within the limit of the fewest pieces at the fewest places, the least first. */
+function fewest(choices: readonly Choice[], sameGmm: number): Choice[] {
+  const least = choices.reduce((a, { residualGmm }) => Math.min(a, residualGmm), Infinity);
+  const limit = (least <= sameGmm ? sameGmm : least + sameGmm) + SLICING_GMM;
+  const within = choices.filter(({ residualGmm }) => residualGmm <= limit);
+  const rank = ({ pieces, places }: Choice) => 10 * pieces + places;
+  const lowest = within.reduce((a, choice) => Math.min(a, rank(choice)), Infinity);
+  return within
+    .filter((choice) => rank(choice) === lowest)
+    .sort((a, b) => a.residualGmm - b.residualGmm);
 }
 
 const spanOf = (arc: WheelArc): number =>

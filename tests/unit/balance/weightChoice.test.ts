@@ -73,6 +73,42 @@ describe('chooseWeights', () => {
     expect(two.residualAmountGmm).toBeLessThan(one.residualAmountGmm);
   });
 
+  describe('where two places would work against one another', () => {
+    const clips = [15, 20, 30].map((massG): WeightKind => ({
+      ...CLIP,
+      massG,
+      label: `${massG} g`,
+    }));
+    const choose = (massG: number, kinds: readonly WeightKind[], more: Partial<WeightRing> = {}) =>
+      valueOf(
+        chooseWeights({
+          unbalanceGmm: vectorFromPolar(massG * 185, 0),
+          kinds,
+          rings: [ring({ accepts: ['clip-on'], maxPieces: 2, ...more })],
+        }),
+      );
+
+    it('sticks one on and leaves a little: not 20 g against 30 g for 11.5 g', () => {
+      const choice = choose(11.5, clips);
+      expect(choice.weights.map(({ massG }) => massG)).toEqual([15]);
+      expect(choice.residualAmountGmm / 185).toBeLessThan(5);
+    });
+
+    it('takes them where nothing else comes near, and then the lightest', () => {
+      const choice = choose(11.5, clips.slice(1));
+      expect(choice.weights.map(({ massG }) => massG)).toEqual([20, 20]);
+      expect(choice.residualAmountGmm / 185).toBeLessThan(0.5);
+    });
+
+    it('still goes round a wide blocked stretch', () => {
+      // Each strip's middle comes no nearer to the spot than some 70°, and a single one leaves 19 g.
+      const forbidden = [{ fromDeg: 120, toDeg: 240 }];
+      const choice = choose(20, [FIVE], { accepts: ['adhesive'], forbidden, maxPieces: 8 });
+      expect(choice.places).toHaveLength(2);
+      expect(choice.residualAmountGmm / 185).toBeLessThan(3);
+    });
+  });
+
   it.each([
     [
       'one ring, three arcs',

@@ -113,4 +113,36 @@ describe('chooseWeights keeps its word', () => {
     );
     expect(heavy.residualAmountGmm).toBeCloseTo(10 * base.residualAmountGmm, 4);
   });
+
+  it('sets no place against another while one place leaves no more than a weight step above', () => {
+    const stock = fc.uniqueArray(fc.constantFrom(2.5, 5, 7, 10, 15, 20, 30), {
+      minLength: 1,
+      maxLength: 3,
+    });
+    const arc = fc.tuple(evenNumber(0, 360), evenNumber(0, 150));
+    fc.assert(
+      fc.property(evenNumber(0, 60), stock, arc, (massG, masses, [fromDeg, spanDeg]) => {
+        const unbalanceGmm = vectorFromPolar(massG * 185, 0);
+        const input = {
+          unbalanceGmm,
+          kinds: masses.map((one): WeightKind => ({ ...FIVE, massG: one, lengthMm: 2.6 * one })),
+          rings: [ring({ forbidden: [{ fromDeg, toDeg: fromDeg + spanDeg }] })],
+          angleStepDeg: 3,
+        };
+        const choice = valueOf(chooseWeights(input));
+        const one = valueOf(chooseWeights({ ...input, places: 1 }));
+        const stuckGmm = choice.places.reduce((sum, { momentGmm }) => sum + momentGmm, 0);
+        if (one.residualAmountGmm <= choice.residualAmountGmm + 5 * 185) {
+          // Two of them pull at least as much together as the stronger alone, 120° apart at most:
+          // no more is stuck on than twice what they pull.
+          expect(stuckGmm).toBeLessThanOrEqual(2 * vectorAmount(pullOf(choice)) + 1e-6);
+        }
+        // What is left out for that costs no more than a weight step.
+        expect(choice.residualAmountGmm).toBeLessThanOrEqual(
+          one.residualAmountGmm + 1e-6 + 0.5 * 185,
+        );
+      }),
+      { numRuns: 150 },
+    );
+  });
 });
