@@ -90,6 +90,8 @@ export interface SightMemory {
   readonly originColumnPx?: number;
   /** Height of the edge above the line with the wheel upright, mm. */
   readonly edgeHeightMm: number;
+  /** True where the edge showed nowhere and is taken to lie under the line; missing: it was seen. */
+  readonly edgeAssumed?: boolean;
   /** Lean in the film's first picture, radians toward azimuth 0 and 90; positive = that side high. */
   readonly firstLeanToward: number;
   readonly firstLeanAcross: number;
@@ -103,7 +105,7 @@ export interface SightMemory {
 /** What a {@link SightMemory} holds of the camera alone. */
 export type KnownView = Omit<
   SightMemory,
-  'edgeHeightMm' | 'firstLeanToward' | 'firstLeanAcross' | 'turnScale'
+  'edgeHeightMm' | 'edgeAssumed' | 'firstLeanToward' | 'firstLeanAcross' | 'turnScale'
 >;
 
 /** Wheel angles are told apart by sectors this wide when it is said what has been covered. */

@@ -51,6 +51,7 @@ const NotesBeginSchema = v.object({
     lean: LeanSchema,
     strength: finite,
     plainestMm: orUnknown,
+    isAssumed: v.optional(v.boolean()),
   }),
 });
 export type NotesBegin = v.InferOutput<typeof NotesBeginSchema>;

@@ -20,6 +20,12 @@ export const READING_WARNINGS = {
     remedy:
       'Enter in the setup which way it was turned and read the film again; before a camera, make the press test once.',
   },
+  'edge-assumed': {
+    cause:
+      'The tread edge showed nowhere beside the laser line, and nobody touched it in the picture. It was taken to lie under the line, and the lean was read by the tread’s other grooves.',
+    remedy:
+      'Touch the edge in the picture before the sweep; or set the line a few millimetres off the edge, or dim the laser, and sweep again.',
+  },
   'camera-may-mirror': {
     cause:
       'The camera on the tablet’s face was used. Some of them mirror the picture: the spot would then be on the wrong side of the valve.',

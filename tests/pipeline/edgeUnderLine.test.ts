@@ -1,6 +1,9 @@
 import { expect, it } from 'vitest';
 
 import { drawnSweep } from '../../samples/drawnWheel/drawnSweep.ts';
+import type { Reading } from '../../src/contract/reading.ts';
+import { readNotes } from '../../src/measure/notes/readNotes.ts';
+import { createSweepReader } from '../../src/measure/sweepReader.ts';
 import { accepted, drawnSetup, expectUnbalance, readPictures } from './readDrawnSweep.ts';
 
 /**
@@ -14,7 +17,34 @@ it('reads a wheel whose edge lies under the line all round', () => {
   });
   const { result, progress } = readPictures(pictures(), drawnSetup(scene));
   expectUnbalance(accepted(result.reading), scene, truth);
+  // It came free of the line's glow as the wheel leaned otherwise.
+  expect(warningCodes(result.reading)).not.toContain('edge-assumed');
   // The overlay shows what is followed: near the line, not a seam far above it.
   const shown = progress.findLast((p) => p.edgeHeightMm !== null);
   expect(Math.abs(shown!.edgeHeightMm!)).toBeLessThan(8);
 });
+
+it('says that an edge which never came free was assumed: of the sweep, its notes and the next one', async () => {
+  const { scene, pictures } = drawnSweep({ edgeAboveLineMm: 0, unbalanceGmm: 300 });
+  const setup = drawnSetup(scene);
+  const reader = createSweepReader(setup);
+  for (const picture of pictures()) reader.addFrame(picture);
+  const notes = await new Blob([reader.takeNotes()!.bytes]).arrayBuffer();
+  expect(warningCodes(readNotes(notes, setup).reading)).toContain('edge-assumed');
+  expect(warningCodes(reader.finish().reading)).toContain('edge-assumed');
+  const sight = reader.sightNow()!;
+  expect(sight.edgeAssumed).toBe(true);
+  for (const options of [{ sight }, { sameCamera: { sight, edgeKnown: true } }]) {
+    const again = readPictures(pictures(), setup, options).result;
+    expect(warningCodes(again.reading)).toContain('edge-assumed');
+  }
+});
+
+it('says nothing of the kind where the edge was seen', () => {
+  const { scene, pictures } = drawnSweep({ edgeAboveLineMm: -4, unbalanceGmm: 900 });
+  const { result } = readPictures(pictures(), drawnSetup(scene));
+  expect(warningCodes(result.reading)).not.toContain('edge-assumed');
+});
+
+const warningCodes = (reading: Reading) =>
+  (accepted(reading).warnings ?? []).map(({ code }) => code);

@@ -18,6 +18,8 @@ export interface EdgeProposal {
   readonly strength: number;
   /** Height of the plainest edge in view at lean zero, mm: it shows the lean when the line hides this one. */
   readonly plainestMm: number;
+  /** True where it showed nowhere and is taken to lie under the line. */
+  readonly isAssumed?: boolean;
 }
 
 export type EdgeTrouble = 'edge-lost' | 'edge-ambiguous' | 'lean-too-large';

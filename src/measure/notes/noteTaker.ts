@@ -103,6 +103,7 @@ function beginOf(recording: SweepRecording): NotesBegin {
       lean: { liftMm: edge.lean.liftMm, toward: edge.lean.toward, across: edge.lean.across },
       strength: edge.strength,
       plainestMm: edge.plainestMm,
+      ...(edge.isAssumed ? { isAssumed: true } : {}),
     },
   };
 }

@@ -75,7 +75,7 @@ function recordingsIn(notes: ArrayBuffer, setup: SweepSetup): NotedRecording[] {
 }
 
 function begun(begin: NotesBegin, setup: SweepSetup): SweepRecording | null {
-  const { edge, rowBytes, pose, poseCovariance, originColumnPx, ...sight } = begin;
+  const { edge: noted, rowBytes, pose, poseCovariance, originColumnPx, ...sight } = begin;
   const view = viewOfMemory(
     setup,
     {
@@ -84,7 +84,8 @@ function begun(begin: NotesBegin, setup: SweepSetup): SweepRecording | null {
     },
     { widthPx: pose.widthPx, heightPx: pose.heightPx, yStride: rowBytes },
   );
-  return view && recordingWith(view, edge);
+  const { isAssumed = false, ...edge } = noted;
+  return view && recordingWith(view, { ...edge, isAssumed });
 }
 
 /** Whether a piece goes on where the recording stands, and its numbers can be. */

@@ -29,7 +29,9 @@ export function* recordingByLaterEdge(
   if (pictures.length < 2 * FIRST_PICTURES) return null;
   const first = pictures.slice(0, FIRST_PICTURES);
   const later = yield* startRecording(view, pictures.slice(-FIRST_PICTURES));
-  if (later.ok) return yield* startAtKnownEdge(view, first, later.value.edge.heightMm);
+  if (later.ok) {
+    return yield* startAtKnownEdge(view, first, { edgeHeightMm: later.value.edge.heightMm });
+  }
   const seenS = pictures[pictures.length - 1].timeS - pictures[0].timeS;
   return seenS < HIDDEN_S ? null : yield* startOnLine(view, first);
 }

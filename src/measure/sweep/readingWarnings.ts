@@ -18,8 +18,12 @@ export function readingWarnings(
   if (isSenseVouched(setup) || mirrorRuledOut(answer)) return [];
   const code = openQuestion(sense, mayMirror, askedSense);
   if (code === null) return [];
+  return [warningOf(code)];
+}
+
+export function warningOf(code: WarningCode): ReadingWarning {
   const { cause, remedy } = READING_WARNINGS[code];
-  return [{ code, message: cause, remedy }];
+  return { code, message: cause, remedy };
 }
 
 /** Said by the person, or tried by hand before the sweep. */

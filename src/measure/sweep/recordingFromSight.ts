@@ -22,7 +22,7 @@ export function recordingFromMemory(
   const view = viewOfMemory(setup, memory, picture);
   if (!view) return null;
   const lean = { liftMm: 0, toward: memory.firstLeanToward, across: memory.firstLeanAcross };
-  return startAgain(view, picture, lean, memory.edgeHeightMm);
+  return startAgain(view, picture, lean, memory);
 }
 
 /** Pictures that a known camera is held against before it is believed. */
@@ -45,7 +45,7 @@ export function* recordingAtKnownCamera(
   const view = viewOfMemory(setup, sight, pictures[0]!);
   yield;
   if (!view || !lineIsInPlace(view, pictures)) return null;
-  if (edgeKnown) return yield* startAtKnownEdge(view, pictures, sight.edgeHeightMm);
+  if (edgeKnown) return yield* startAtKnownEdge(view, pictures, sight);
   const started = yield* startRecording(view, pictures);
   return started.ok ? started.value : null;
 }

@@ -1,4 +1,5 @@
 import type { SightMemory } from '../../contract/sweep.ts';
+import type { EdgeProposal } from '../edge/edgeProposal.ts';
 import { carriedPoint } from './carriedPoint.ts';
 import type { SolvedGeometry } from './solvedSweep.ts';
 import type { SweepRecording } from './sweepRecording.ts';
@@ -13,7 +14,7 @@ export function sightOfGeometry(
   return {
     ...cameraOf(view),
     ...(closure ? { turnScale: closure.scale / seenTurnRatio(recording.view, view) } : {}),
-    edgeHeightMm: observations.offsetMm,
+    ...aboutEdge(recording.edge, observations.offsetMm),
     firstLeanToward: first.toward,
     firstLeanAcross: first.across,
   };
@@ -23,10 +24,14 @@ export function sightOfGeometry(
 export function sightOfRecording({ view, edge }: SweepRecording): SightMemory {
   return {
     ...cameraOf(view),
-    edgeHeightMm: edge.heightMm,
+    ...aboutEdge(edge, edge.heightMm),
     firstLeanToward: edge.lean.toward,
     firstLeanAcross: edge.lean.across,
   };
+}
+
+function aboutEdge({ isAssumed }: EdgeProposal, edgeHeightMm: number) {
+  return { edgeHeightMm, ...(isAssumed ? { edgeAssumed: true } : {}) };
 }
 
 function cameraOf({ sight }: WheelView) {

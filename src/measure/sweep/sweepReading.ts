@@ -18,7 +18,7 @@ import { vectorAmount, vectorAngleDeg, vectorFromPolar } from '../../quantities/
 import { heightScaleRelativeSd } from '../geometry/heightScale.ts';
 import { answerTrouble } from './answerTrouble.ts';
 import { edgeRise } from './edgeRise.ts';
-import { readingWarnings } from './readingWarnings.ts';
+import { readingWarnings, warningOf } from './readingWarnings.ts';
 import { standLeanSdMrad } from './standLean.ts';
 import { coveredDeg, senseOf } from './sweepChecks.ts';
 import type { SolvedSweep } from './solvedSweep.ts';
@@ -59,7 +59,10 @@ export function sweepReading(
   if (!correction.ok) return failed('setup-invalid', { problem: correction.failure.code });
   const covered = coveredDeg(recording.turn.turnDeg) * closure.scale;
   const sense = senseOf(recording.turn.turnDeg);
-  const warnings = readingWarnings(setup, sense, options, answer);
+  const warnings = [
+    ...readingWarnings(setup, sense, options, answer),
+    ...(recording.edge.isAssumed ? [warningOf('edge-assumed')] : []),
+  ];
   return succeeded({
     reading: {
       format: 'tiltsweep.reading/1',

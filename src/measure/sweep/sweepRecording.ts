@@ -1,5 +1,6 @@
 import { succeeded, type Outcome } from '../../contract/outcome.ts';
 import type { YuvPicture } from '../../contract/picture.ts';
+import type { SightMemory } from '../../contract/sweep.ts';
 import { BAND_ROWS, rowOfZ, unrollPicture } from '../band/treadBand.ts';
 import { markUsableCells } from '../band/laserMask.ts';
 import { createRepeatWatch, isRepeated, type RepeatWatch } from '../band/repeatedPicture.ts';
@@ -84,16 +85,19 @@ export function* startRecording(
   return edge.ok ? succeeded(recordingWith(view, edge.value)) : edge;
 }
 
+/** Edge of an earlier pass or look. */
+type KnownEdge = Pick<SightMemory, 'edgeHeightMm' | 'edgeAssumed'>;
+
 /** A recording where camera, lean and about the edge's height are known from an earlier pass. */
 export function startAgain(
   view: WheelView,
   picture: YuvPicture,
   lean: Lean,
-  edgeHeightMm: number,
+  known: KnownEdge,
 ): SweepRecording | null {
   const profiles = finished(meanProfiles(view, [picture]));
-  const edge = edgeAtLean(profiles, view.basis, lean, edgeHeightMm);
-  return edge ? recordingWith(view, edge) : null;
+  const edge = edgeAtLean(profiles, view.basis, lean, known.edgeHeightMm);
+  return edge ? recordingWith(view, asKnown(edge, known)) : null;
 }
 
 /** A recording where the edge lies under the line; null when the rest of the tread shows no lean. */
@@ -105,21 +109,26 @@ export function* startOnLine(
   const edge = yield* proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, {
     tapMm: 0,
   });
-  return edge.ok ? recordingWith(view, edge.value) : null;
+  return edge.ok ? recordingWith(view, { ...edge.value, isAssumed: true }) : null;
 }
 
 /** A recording where camera and edge are known from another sweep, and the lean is not. */
 export function* startAtKnownEdge(
   view: WheelView,
   pictures: readonly YuvPicture[],
-  edgeHeightMm: number,
+  known: KnownEdge,
 ): SlicedWork<SweepRecording | null> {
   const profiles = yield* meanProfiles(view, pictures.slice(0, EDGE_PICTURES));
   const found = yield* proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, {
-    atRestMm: edgeHeightMm,
+    atRestMm: known.edgeHeightMm,
   });
-  const edge = found.ok && edgeAtLean(profiles, view.basis, found.value.lean, edgeHeightMm);
-  return edge ? recordingWith(view, edge) : null;
+  const edge = found.ok && edgeAtLean(profiles, view.basis, found.value.lean, known.edgeHeightMm);
+  return edge ? recordingWith(view, asKnown(edge, known)) : null;
+}
+
+/** An edge that was assumed once stays so, however often it is met where it was put. */
+function asKnown(edge: EdgeProposal, { edgeAssumed }: KnownEdge): EdgeProposal {
+  return edgeAssumed ? { ...edge, isAssumed: true } : edge;
 }
 
 /** A recording without a picture yet, of this edge seen so. */

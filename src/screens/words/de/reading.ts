@@ -124,6 +124,12 @@ export const readingWarnings: Words['readingWarnings'] = {
     remedy:
       'In den Angaben eintragen, wie herum gedreht wurde, und den Film noch einmal lesen; vor der Kamera einmal die Druckprobe machen.',
   },
+  'edge-assumed': {
+    cause:
+      'Die Profilkante war neben der Laserlinie nirgends zu sehen, und niemand hat sie im Bild angetippt. Angenommen wurde, dass sie unter der Linie liegt; die Neigung wurde an den anderen Rillen gelesen.',
+    remedy:
+      'Vor der Messung die Kante im Bild antippen; oder die Linie einige Millimeter neben die Kante stellen oder den Laser abdunkeln und noch einmal messen.',
+  },
   'camera-may-mirror': {
     cause:
       'Es war die Kamera auf der Vorderseite. Manche spiegelt das Bild: die Stelle läge dann auf der falschen Seite des Ventils.',
