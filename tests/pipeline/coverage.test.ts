@@ -4,11 +4,12 @@ import { REGION_95, squaredDistance } from '../../src/measure/fit/confidence.ts'
 import type { SweepObservations } from '../../src/contract/observations.ts';
 import { fitTilt } from '../../src/measure/fit/fitTilt.ts';
 import { edgeRise } from '../../src/measure/sweep/edgeRise.ts';
-import { drawConditions, gaussianFrom, seededRandom, simulateSweep } from './simulatedSweep.ts';
+import { gaussianFrom, seededRandom } from './seededRandom.ts';
+import { drawConditions, simulateSweep } from './simulatedSweep.ts';
 
 /**
  * Is the stated ± honest? Seeded sweeps under conditions drawn at random (rocking, noise, lean of the
- * stand, gaps, wrong scale and mark), simulated by small steps of time without the fit's matrices; over all of them the 95 % region must hold the truth 95 % of
+ * stand, gaps, wrong scale and mark, a lively arm in half of them), simulated by small steps of time without the fit's matrices; over all of them the 95 % region must hold the truth 95 % of
  * the time (DESIGN section 5).
  *
  * With N = 500 and a true 95 %, the count's standard deviation is √(0.05·0.95/500) = 1.0 %: 93 to

@@ -1,4 +1,6 @@
 import type { SweepObservations } from '../../src/contract/observations.ts';
+import { gaussianFrom, seededRandom } from './seededRandom.ts';
+import { armMotion, type ArmConditions, type ArmMotion } from './armMotion.ts';
 
 /**
  * A sweep's heights by small steps of time, written without the fit's own matrices: the equation
@@ -18,7 +20,7 @@ export interface SimulatedSweep {
   readonly description: string;
 }
 
-export interface SimulatedConditions {
+export interface SimulatedConditions extends ArmConditions {
   readonly style: 'steady' | 'uneven' | 'stop-and-go';
   readonly sense: 1 | -1;
   readonly turnedDeg: number;
@@ -51,24 +53,13 @@ export interface SimulatedConditions {
 
 const STEP_S = 0.002;
 
-export function seededRandom(seed: number): () => number {
-  let s = (seed * 2654435761) >>> 0;
-  return () => {
-    s = (s + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(s ^ (s >>> 15), 1 | s);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
-export function gaussianFrom(random: () => number): () => number {
-  return () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
-}
-
 export function drawConditions(seed: number): SimulatedConditions {
   const random = seededRandom(seed + 77777);
   const between = (low: number, high: number): number => low + (high - low) * random();
   const logBetween = (low: number, high: number): number => low * (high / low) ** random();
+  const arm = seededRandom(seed + 55_555);
+  const lively = arm() < 0.5;
+  const armSway = (): number => (lively ? 0.03 * (1 / 0.03) ** arm() : 0);
   const styles = ['steady', 'uneven', 'uneven', 'stop-and-go'] as const;
   const style = styles[Math.floor(random() * 4)];
   return {
@@ -95,6 +86,9 @@ export function drawConditions(seed: number): SimulatedConditions {
     biasMm: between(0, 0.15),
     missingShare: between(0, 0.25),
     gaps: Math.floor(random() * 3),
+    swayDownMm: armSway(),
+    swayRightMm: armSway(),
+    swayPeriodS: 0.4 + 1.8 * arm(),
   };
 }
 
@@ -113,7 +107,8 @@ export function simulateSweep(seed: number, conditions: SimulatedConditions): Si
   const offsetMm = 2 * gaussian() - 5;
   const waves = [0.25, 0.15, 0.08].map((size) => [size * gaussian(), size * gaussian()] as const);
   const azimuthsDeg = Float64Array.from({ length: 21 }, (_, a) => -50 + 5 * a);
-  const heights = seeHeights(c, motion, azimuthsDeg, offsetMm, waves, random, gaussian);
+  const sway = armMotion(c, timeS, gaussianFrom(seededRandom(seed + 66_666)));
+  const heights = seeHeights(c, motion, sway, azimuthsDeg, offsetMm, waves, random, gaussian);
   const rockingMm = new Float64Array(2 * timeS.length);
   let squares = 0;
   timeS.forEach((_, f) => {
@@ -254,6 +249,7 @@ function integrate(
 function seeHeights(
   c: SimulatedConditions,
   motion: Motion,
+  sway: ArmMotion,
   azimuthsDeg: Float64Array,
   offsetMm: number,
   waves: readonly (readonly [number, number])[],
@@ -274,6 +270,8 @@ function seeHeights(
       const alpha = (azimuthsDeg[a] * Math.PI) / 180;
       const beta = alpha - motion.turn[f];
       let y = offsetMm + common + bias[a];
+      // A way to the right lifts one flank of the arc and lowers the other, by the arc's own slope.
+      y += sway.downMm[f] + sway.rightMm[f] * Math.tan(alpha);
       y += motion.tilt[2 * f] * Math.cos(alpha) + motion.tilt[2 * f + 1] * Math.sin(alpha);
       waves.forEach(([cosMm, sinMm], k) => {
         y += cosMm * Math.cos((k + 2) * beta) + sinMm * Math.sin((k + 2) * beta);

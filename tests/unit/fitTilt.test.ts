@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { SweepObservations } from '../../src/contract/observations.ts';
 import { SWING_EVIDENCE, type TiltFit } from '../../src/measure/fit/tiltFit.ts';
 import { vectorAmount, vectorAngleDeg } from '../../src/quantities/vector.ts';
-import { gaussianFrom, seededRandom, simulateSweep } from '../pipeline/simulatedSweep.ts';
+import { gaussianFrom, seededRandom } from '../pipeline/seededRandom.ts';
+import { simulateSweep } from '../pipeline/simulatedSweep.ts';
 
 import { AZIMUTHS, copy, fitted, PLAIN, STILL } from './fitTiltSweeps.ts';
 

@@ -29,6 +29,9 @@ export const PLAIN: SimulatedConditions = {
   biasMm: 0.05,
   missingShare: 0.1,
   gaps: 1,
+  swayDownMm: 0,
+  swayRightMm: 0,
+  swayPeriodS: 1.5,
 };
 export const STILL = {
   kickMm: 0,

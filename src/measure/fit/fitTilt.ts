@@ -40,7 +40,7 @@ const RADIUS_95_PER_SD = 2.4477;
  * Fits stand, wheel and random motion to a whole sweep's heights.
  *
  * Model and signs: see `TiltFit`. Rocking is a damped gyroscopic swing with random kicks, plus a
- * slow random change, plus white noise, its parameters found by restricted maximum likelihood;
+ * slow random change, plus the picture's own sway, plus white noise, its parameters found by restricted maximum likelihood;
  * the unknowns by generalised least squares through the same filter, so that the covariance holds
  * for rocking too (DESIGN section 8.7). Wild heights and wild frames are weighed down.
  *
@@ -95,7 +95,8 @@ export function fitTilt(
   if (frames.rmsMm > STRONGEST_ROCKING_MM || radius95Mm > LARGEST_RADIUS_95_MM) {
     return failed('rocking-too-strong', { rockingRmsMm: frames.rmsMm, radius95Mm });
   }
-  const { rateRadPerS, dampingRatio, slowMm, slowTimeS, planeScale } = motion.estimate.motion;
+  const { rateRadPerS, dampingRatio, slowMm, slowTimeS, planeScale, swayDownMm, swayAcrossMm } =
+    motion.estimate.motion;
   return succeeded({
     ...commonUnknowns(whole, covariance, observations.azimuthsDeg.length),
     rocking: {
@@ -107,6 +108,7 @@ export function fitTilt(
       slowMm,
       slowTimeS,
     },
+    sway: { downMm: swayDownMm, acrossMm: swayAcrossMm },
     whiteScale: settled.weights.whiteScale,
     planeScale,
     rockingMm: frames.rockingMm,

@@ -108,7 +108,7 @@ function higherWave(c: Float64Array, cb: number, sb: number): number {
   return c[3] * c2 + c[4] * s2 + c[5] * c3 + c[6] * s3 + c[7] * c4 + c[8] * s4;
 }
 
-/** The state at each bin with the wheel's own tilt added: all beyond the stand's; 7 numbers a bin. */
+/** The state at each bin with the wheel's own tilt added: all beyond the stand's; STATE numbers a bin. */
 function motionAtBins(
   whole: WholeFit,
   smoothed: SmoothedMotion,

@@ -26,9 +26,9 @@ export interface MotionUncertainty {
 
 /** Unknowns of the series that the motion's search runs on. */
 const UNKNOWNS = 5;
-const PARAMETERS = 6;
+const PARAMETERS = 8;
 /** Steps for the second differences, in the parameters' logarithms: about a third of an sd. */
-const STEPS = [0.01, 0.15, 0.1, 0.03, 0.2, 0.3];
+const STEPS = [0.01, 0.15, 0.1, 0.03, 0.2, 0.3, 0.3, 0.3];
 /**
  * Points along an axis beside the middle, in standard deviations. For a Gaussian the trapezoidal
  * rule with this spacing is exact to six digits; a posterior with a long tail shows it at ±2.4.

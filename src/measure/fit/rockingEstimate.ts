@@ -8,7 +8,7 @@ import { solveSymmetric } from './smallMatrix.ts';
  * The random motion's parameters by restricted maximum likelihood (Patterson & Thompson 1971)
  * with priors: those of a car wheel on a ball.
  *
- * Searched in logarithms: [ω₀, ζ, kick, plane scale, slow, slow time].
+ * Searched in logarithms: [ω₀, ζ, kick, plane scale, slow, slow time, sway down, sway across].
  */
 export interface RockingEstimate {
   readonly motion: RockingParameters;
@@ -25,13 +25,18 @@ export interface RockingPrior {
 
 /** Period of a wheel on a ball: 3 to 8 s typical, 2 to 12 possible. */
 export const DEFAULT_PERIOD_PRIOR: RockingPrior = { periodS: 4.6, periodLogSd: 0.4 };
-/** Damping ratio of a steel ball on a hard plate, lightly damped: 0.007 to 0.06 are one sd off. */
-const DAMPING_PRIOR = { median: 0.02, logSd: 1 };
+/**
+ * Damping ratio of a steel ball on a hard plate, lightly damped: 0.011 to 0.036 are one sd off, 0.12
+ * three, where a swing has half of itself left after one period.
+ */
+const DAMPING_PRIOR = { median: 0.02, logSd: 0.6 };
 /** Kick: rocking of a few tenths of a millimetre to several; one sd off is a factor of 4.5. */
 const KICK_PRIOR = { medianMm: 0.1, logSd: 1.5 };
 /** Slow change (a hand's weight, creep, drift of the edge in the picture): 0.04 to 0.18 mm. */
 const SLOW_PRIOR = { medianMm: 0.08, logSd: 0.8 };
 const SLOW_TIME_PRIOR = { medianS: 3, logSd: 0.8 };
+/** Sway of the picture: none to speak of on a firm arm, some tenths of a millimetre on a lively one. */
+const SWAY_PRIOR = { medianMm: 0.03, logSd: 1.2 };
 /** Planes are at least as uncertain as their heights say, seldom four times more. */
 const SCALE_PRIOR = { median: 1.3, logSd: 0.7 };
 
@@ -41,11 +46,13 @@ const FIRST_DAMPING = 0.05;
 /** No wheel swings faster or slower, s; slower would be as slow as the turn itself. */
 const SHORTEST_PERIOD_S = 1.5;
 const LONGEST_PERIOD_S = 15;
+/** Sway tried: a firm arm and a lively one, mm. With the wrong one the search ends at a swing that is none. */
+const FIRST_SWAYS_MM = [SWAY_PRIOR.medianMm, 0.4];
 /** Kicks tried: the middle one for all periods, the others for the best of them. */
 const FIRST_KICK_MM = 0.2;
 const OTHER_KICKS_MM = [0.05, 0.8];
 /** Half widths of the likelihood's peak, for the search's first steps. */
-const SIZES = new Float64Array([0.03, 0.5, 0.3, 0.1, 0.4, 0.5]);
+const SIZES = new Float64Array([0.03, 0.5, 0.3, 0.1, 0.4, 0.5, 0.5, 0.5]);
 /** A change of 0.02 in a log likelihood decides nothing. */
 const FALL_TOLERANCE = 0.02;
 const MAX_ITERATIONS = 30;
@@ -61,6 +68,8 @@ export function motionAt(logPoint: ArrayLike<number>): RockingParameters {
     planeScale: Math.exp(logPoint[3]),
     slowMm: Math.exp(logPoint[4]),
     slowTimeS: Math.exp(logPoint[5]),
+    swayDownMm: Math.exp(logPoint[6]),
+    swayAcrossMm: Math.exp(logPoint[7]),
     startMm: START_SD_MM,
   };
 }
@@ -127,7 +136,9 @@ function priorCost(logPoint: ArrayLike<number>, prior: RockingPrior): number {
     far(logPoint[2], KICK_PRIOR.medianMm, KICK_PRIOR.logSd) +
     far(logPoint[3], SCALE_PRIOR.median, SCALE_PRIOR.logSd) +
     far(logPoint[4], SLOW_PRIOR.medianMm, SLOW_PRIOR.logSd) +
-    far(logPoint[5], SLOW_TIME_PRIOR.medianS, SLOW_TIME_PRIOR.logSd)
+    far(logPoint[5], SLOW_TIME_PRIOR.medianS, SLOW_TIME_PRIOR.logSd) +
+    far(logPoint[6], SWAY_PRIOR.medianMm, SWAY_PRIOR.logSd) +
+    far(logPoint[7], SWAY_PRIOR.medianMm, SWAY_PRIOR.logSd)
   );
 }
 
@@ -160,22 +171,22 @@ export function estimateRocking(
 }
 
 function bestStart(cost: (point: Float64Array) => number, planeScale: number): Float64Array {
-  const logs = [0, FIRST_DAMPING, KICK_PRIOR.medianMm, planeScale, SLOW_PRIOR.medianMm, 3].map(
-    Math.log,
-  );
-  let best = Float64Array.from(logs);
+  let best = new Float64Array(SIZES.length);
   let bestValue = Infinity;
-  const attempt = (periodLog: number, kickMm: number): void => {
-    const point = Float64Array.from(logs);
-    point[0] = periodLog;
-    point[2] = Math.log(kickMm);
-    const value = cost(point);
+  const attempt = (periodS: number, kickMm: number, swayMm: number): void => {
+    const rate = (2 * Math.PI) / periodS;
+    const slow = [SLOW_PRIOR.medianMm, SLOW_TIME_PRIOR.medianS];
+    const point = Float64Array.of(rate, FIRST_DAMPING, kickMm, planeScale, ...slow, swayMm, swayMm);
+    const logPoint = point.map(Math.log);
+    const value = cost(logPoint);
     if (value >= bestValue) return;
     bestValue = value;
-    best = point;
+    best = logPoint;
   };
-  for (const periodS of PERIODS_TRIED_S) attempt(Math.log((2 * Math.PI) / periodS), FIRST_KICK_MM);
-  const periodLog = best[0];
-  for (const kickMm of OTHER_KICKS_MM) attempt(periodLog, kickMm);
+  for (const swayMm of FIRST_SWAYS_MM) {
+    for (const periodS of PERIODS_TRIED_S) attempt(periodS, FIRST_KICK_MM, swayMm);
+  }
+  const [logRate, swayMm] = [best[0], Math.exp(best[6])];
+  for (const kickMm of OTHER_KICKS_MM) attempt((2 * Math.PI) / Math.exp(logRate), kickMm, swayMm);
   return best;
 }

@@ -17,6 +17,9 @@ export interface RockingParameters {
   /** Standard deviation of the slow change of offset and lean, mm, and its correlation time, s. */
   readonly slowMm: number;
   readonly slowTimeS: number;
+  /** Standard deviations of what the picture's own sway looks like: a rise, a lean across the sight, mm. */
+  readonly swayDownMm: number;
+  readonly swayAcrossMm: number;
   /** Factor on the planes' own standard errors. */
   readonly planeScale: number;
   /** Standard deviation of a swing left over at the first frame, beside the lasting one, mm. */

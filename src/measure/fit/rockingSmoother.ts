@@ -1,11 +1,14 @@
 import type { PlaneSeries } from './planeSeries.ts';
 import {
   crossCovariance,
+  keptOver,
+  type Kept,
   observationRow,
   predictCovariance,
   realTransition,
   startCovariance,
   STATE,
+  SWAY,
   transitionsOf,
 } from './rockingState.ts';
 import type { RockingParameters } from './rockingMotion.ts';
@@ -19,17 +22,17 @@ const SIZE = STATE;
  * auxiliary residual of Harvey & Koopman 1992 (both from memory).
  */
 export interface SmoothedMotion {
-  /** Rocking, its rate, slow change; count × 7, mm and mm/s. */
+  /** Rocking, its rate, slow change, sway of the picture; count × STATE, mm and mm/s. */
   readonly state: Float64Array;
   /** Squared distance of each bin's plane from the motion in standard deviations, 3 freedoms. */
   readonly distance: Float64Array;
 }
 
 interface Record {
-  /** count × 7 and count × 49: state and covariance before the bin's own plane is used. */
+  /** count × STATE and count × STATE²: state and covariance before the bin's own plane is used. */
   readonly mean: Float64Array;
   readonly covariance: Float64Array;
-  /** count × 3 × 7: gain of each scaled observation. */
+  /** count × 3 × STATE: gain of each scaled observation. */
   readonly gain: Float64Array;
   /** count × 3: innovation over its variance, and 1/variance. */
   readonly innovation: Float64Array;
@@ -71,10 +74,10 @@ function filterForward(
   const perScale = 1 / motion.planeScale;
   for (let b = 0; b < count; b++) {
     if (b > 0) {
-      const keep = Math.exp(-(timeS[b] - timeS[b - 1]) / motion.slowTimeS);
+      const kept = keptOver(timeS[b] - timeS[b - 1], motion);
       realTransition(record.transitions, b, f);
-      predictCovariance(p, f, keep, record.transitions, b, motion);
-      predictMean(m, f, keep);
+      predictCovariance(p, f, kept, record.transitions, b, motion);
+      predictMean(m, f, kept);
     }
     record.mean.set(m, b * SIZE);
     record.covariance.set(p, b * SIZE * SIZE);
@@ -97,13 +100,13 @@ function filterForward(
   return record;
 }
 
-function predictMean(m: Float64Array, f: Float64Array, keep: number): void {
+function predictMean(m: Float64Array, f: Float64Array, kept: Kept): void {
   const before = Float64Array.from(m);
   for (let i = 0; i < 4; i++) {
     m[i] = 0;
     for (let j = 0; j < SIZE; j++) m[i] += f[i * SIZE + j] * before[j];
   }
-  for (let i = 4; i < SIZE; i++) m[i] *= keep;
+  for (let i = 4; i < SIZE; i++) m[i] *= i < SWAY ? kept.slow : kept.sway;
 }
 
 function smoothBackward(
@@ -140,9 +143,9 @@ function smoothBackward(
       state[b * SIZE + i] = sum;
     }
     if (b === 0) break;
-    const keep = Math.exp(-(timeS[b] - timeS[b - 1]) / motion.slowTimeS);
+    const kept = keptOver(timeS[b] - timeS[b - 1], motion);
     realTransition(record.transitions, b, f);
-    transposeStep(r, n, f, keep);
+    transposeStep(r, n, f, kept);
   }
   return { state, distance };
 }
@@ -181,11 +184,13 @@ function takeBack(
   return (u * u) / d;
 }
 
-/** r ← Fᵀ·r, N ← Fᵀ·N·F; rows of F: `f` (4×7), then the slow parts by `keep`. */
-function transposeStep(r: Float64Array, n: Float64Array, f: Float64Array, keep: number): void {
+/** r ← Fᵀ·r, N ← Fᵀ·N·F; rows of F: `f` (4 × STATE), then the slow parts and sway by what is kept of them. */
+function transposeStep(r: Float64Array, n: Float64Array, f: Float64Array, kept: Kept): void {
+  const keepOf = (j: number) => (j < 4 ? 0 : j < SWAY ? kept.slow : kept.sway);
   const [r0, r1, r2, r3] = r;
   for (let j = 0; j < SIZE; j++) {
-    r[j] = f[j] * r0 + f[7 + j] * r1 + f[14 + j] * r2 + f[21 + j] * r3 + (j < 4 ? 0 : keep * r[j]);
+    r[j] =
+      f[j] * r0 + f[SIZE + j] * r1 + f[2 * SIZE + j] * r2 + f[3 * SIZE + j] * r3 + keepOf(j) * r[j];
   }
   for (let i = 0; i < SIZE; i++) {
     const at = i * SIZE;
@@ -196,24 +201,24 @@ function transposeStep(r: Float64Array, n: Float64Array, f: Float64Array, keep: 
     for (let j = 0; j < SIZE; j++) {
       work[at + j] =
         n0 * f[j] +
-        n1 * f[7 + j] +
-        n2 * f[14 + j] +
-        n3 * f[21 + j] +
-        (j < 4 ? 0 : keep * n[at + j]);
+        n1 * f[SIZE + j] +
+        n2 * f[2 * SIZE + j] +
+        n3 * f[3 * SIZE + j] +
+        keepOf(j) * n[at + j];
     }
   }
   for (let j = 0; j < SIZE; j++) {
     const w0 = work[j];
-    const w1 = work[7 + j];
-    const w2 = work[14 + j];
-    const w3 = work[21 + j];
+    const w1 = work[SIZE + j];
+    const w2 = work[2 * SIZE + j];
+    const w3 = work[3 * SIZE + j];
     for (let i = 0; i < SIZE; i++) {
       n[i * SIZE + j] =
         f[i] * w0 +
-        f[7 + i] * w1 +
-        f[14 + i] * w2 +
-        f[21 + i] * w3 +
-        (i < 4 ? 0 : keep * work[i * SIZE + j]);
+        f[SIZE + i] * w1 +
+        f[2 * SIZE + i] * w2 +
+        f[3 * SIZE + i] * w3 +
+        keepOf(i) * work[i * SIZE + j];
     }
   }
 }

@@ -5,15 +5,36 @@ import { stepMotion, type RockingParameters } from './rockingMotion.ts';
  * The random motion's state and how it moves from bin to bin.
  *
  * State, all mm at the edge: tilt z beyond stand and wheel (2 axes), its rate (2), slow change of
- * the offset (1), slow lean (2): a slow force towards which z is drawn as towards the stand's own.
+ * the offset (1), slow lean (2): a slow force towards which z is drawn as towards the stand's own;
+ * then what the picture's own sway looks like: a rise of the whole edge (1), a lean across the sight (1).
  */
-export const STATE = 7;
+export const STATE = 9;
 
 /**
  * Slow change of the offset over that of the lean. A wheel that creeps or leans hardly rises as a
  * whole (0.01 mm or less in ray-marched sweeps); what is left is drift of the edge in the picture.
  */
 const OFFSET_SHARE = 0.3;
+
+/**
+ * First of the two states of the sway. A tablet on an arm that goes up and down lifts the whole edge;
+ * to and fro sideways it lifts one flank and lowers the other, as a lean across the sight does. But no
+ * wheel answers it: without states of its own it would be taken for a heavily damped swing, and the
+ * lag that goes with such a swing turned every reading the same way by three degrees and more.
+ */
+export const SWAY = 7;
+/** An arm goes to and fro in one to two seconds: what it does now says little of half a second later, s. */
+const SWAY_TIME_S = 0.4;
+
+/** Share of slow change and of sway that is left at bin `b` of what was there a bin before. */
+export interface Kept {
+  readonly slow: number;
+  readonly sway: number;
+}
+
+export function keptOver(stepS: number, motion: RockingParameters): Kept {
+  return { slow: Math.exp(-stepS / motion.slowTimeS), sway: Math.exp(-stepS / SWAY_TIME_S) };
+}
 
 /** Numbers a bin in `transitionsOf`. */
 export const PER_STEP = 16;
@@ -58,14 +79,15 @@ export function transitionsOf(
   return out;
 }
 
-/** State covariance before the first frame, 7×7. */
+/** State covariance before the first frame, STATE × STATE. */
 export function startCovariance(motion: RockingParameters): Float64Array {
   const p = new Float64Array(STATE * STATE);
   const lasting = motion.kickMm ** 2 / (4 * motion.dampingRatio);
   const slow = motion.slowMm ** 2;
   const z = lasting + motion.startMm ** 2 + slow;
   const v = z * motion.rateRadPerS ** 2;
-  [z, z, v, v, OFFSET_SHARE ** 2 * slow, slow, slow].forEach((variance, i) => {
+  const sway = [motion.swayDownMm ** 2, motion.swayAcrossMm ** 2];
+  [z, z, v, v, OFFSET_SHARE ** 2 * slow, slow, slow, ...sway].forEach((variance, i) => {
     p[i * STATE + i] = variance;
   });
   for (const [i, j] of [
@@ -78,7 +100,7 @@ export function startCovariance(motion: RockingParameters): Float64Array {
   return p;
 }
 
-/** Rows of z and its rate in the step matrix, 4×7, from the complex numbers at bin `b`. */
+/** Rows of z and its rate in the step matrix, 4 × STATE, from the complex numbers at bin `b`. */
 export function realTransition(transitions: Float64Array, b: number, out: Float64Array): void {
   const at = b * PER_STEP;
   for (let i = 0; i < 2; i++) {
@@ -97,11 +119,11 @@ export function realTransition(transitions: Float64Array, b: number, out: Float6
 
 const scratch = new Float64Array(4 * STATE);
 
-/** P ← F·P·Fᵀ + Q: the first four rows of F are `f` (4×7), the slow parts only die away. */
+/** P ← F·P·Fᵀ + Q: the first four rows of F are `f` (4 × STATE), slow parts and sway only die away. */
 export function predictCovariance(
   p: Float64Array,
   f: Float64Array,
-  keep: number,
+  kept: Kept,
   transitions: Float64Array,
   b: number,
   motion: RockingParameters,
@@ -117,11 +139,11 @@ export function predictCovariance(
     for (let j = 0; j < STATE; j++) {
       scratch[at + j] =
         f0 * p[j] +
-        f1 * p[7 + j] +
-        f2 * p[14 + j] +
-        f3 * p[21 + j] +
-        f5 * p[35 + j] +
-        f6 * p[42 + j];
+        f1 * p[STATE + j] +
+        f2 * p[2 * STATE + j] +
+        f3 * p[3 * STATE + j] +
+        f5 * p[5 * STATE + j] +
+        f6 * p[6 * STATE + j];
     }
   }
   for (let i = 0; i < 4; i++) {
@@ -139,16 +161,21 @@ export function predictCovariance(
       p[at + i] = sum;
     }
     for (let j = 4; j < STATE; j++) {
-      const value = scratch[row + j] * keep;
+      const value = scratch[row + j] * (j < SWAY ? kept.slow : kept.sway);
       p[row + j] = value;
       p[j * STATE + i] = value;
     }
   }
-  const slowNoise = motion.slowMm * motion.slowMm * (1 - keep * keep);
   for (let i = 4; i < STATE; i++) {
-    for (let j = 4; j < STATE; j++) p[i * STATE + j] *= keep * keep;
-    p[i * STATE + i] += i === 4 ? OFFSET_SHARE ** 2 * slowNoise : slowNoise;
+    const here = i < SWAY ? kept.slow : kept.sway;
+    for (let j = 4; j < STATE; j++) p[i * STATE + j] *= here * (j < SWAY ? kept.slow : kept.sway);
   }
+  const slowNoise = motion.slowMm ** 2 * (1 - kept.slow ** 2);
+  addNoise(p, 4, 4, OFFSET_SHARE ** 2 * slowNoise);
+  addNoise(p, 5, 5, slowNoise);
+  addNoise(p, 6, 6, slowNoise);
+  addNoise(p, SWAY, SWAY, motion.swayDownMm ** 2 * (1 - kept.sway ** 2));
+  addNoise(p, SWAY + 1, SWAY + 1, motion.swayAcrossMm ** 2 * (1 - kept.sway ** 2));
   const at = b * PER_STEP;
   const q = motion.kickMm * motion.kickMm * motion.rateRadPerS ** 3;
   const qzz = transitions[at + 8] * q;
@@ -186,17 +213,24 @@ export function observationRow(
   h[0] = l1;
   h[1] = l2;
   h[4] = l0;
+  h[SWAY] = l0;
+  h[SWAY + 1] = l2;
 }
 
-/** K = P·h for an `h` of tilt and offset only; returns h·P·h. */
+/** K = P·h for an `h` of `observationRow`; returns h·P·h. */
 export function crossCovariance(p: Float64Array, h: Float64Array, out: Float64Array): number {
   let variance = 0;
   const h0 = h[0];
   const h1 = h[1];
   const h4 = h[4];
+  const swayAcross = h[SWAY + 1];
   for (let i = 0; i < STATE; i++) {
     const row = i * STATE;
-    const value = p[row] * h0 + p[row + 1] * h1 + p[row + 4] * h4;
+    const value =
+      p[row] * h0 +
+      p[row + 1] * h1 +
+      (p[row + 4] + p[row + SWAY]) * h4 +
+      p[row + SWAY + 1] * swayAcross;
     out[i] = value;
     variance += h[i] * value;
   }

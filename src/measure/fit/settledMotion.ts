@@ -98,7 +98,16 @@ function carriedUnknowns(heights: SettledHeights, whole: WholeFit): Float64Array
 }
 
 function cautiousMotion(prior: RockingPrior, planeScale: number): RockingParameters {
-  const motion = motionAt([Math.log((2 * Math.PI) / prior.periodS), -3, -0.7, 0, -2.3, 1]);
+  const motion = motionAt([
+    Math.log((2 * Math.PI) / prior.periodS),
+    -3,
+    -0.7,
+    0,
+    -2.3,
+    1,
+    -3.5,
+    -3.5,
+  ]);
   return { ...motion, planeScale };
 }
 

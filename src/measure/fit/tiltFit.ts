@@ -37,6 +37,7 @@ export interface TiltFit {
   readonly offsetDriftMm: Float32Array;
   /** Height minus everything fitted, rocking included; length F·A, NaN where no height. */
   readonly residualMm: Float32Array;
+  readonly sway: SwaySummary;
   /** Weight of each frame in the fit, 0 (not used, or wild) to 1; length F. */
   readonly frameWeight: Float32Array;
   readonly counts: FitCounts;
@@ -58,6 +59,12 @@ interface RockingSummary {
   /** Slow random change of lean: standard deviation of one component and its correlation time. */
   readonly slowMm: number;
   readonly slowTimeS: number;
+}
+
+/** How the picture itself goes to and fro, as a rise and a lean across the sight: rms, mm at the edge. */
+interface SwaySummary {
+  readonly downMm: number;
+  readonly acrossMm: number;
 }
 
 interface FitCounts {

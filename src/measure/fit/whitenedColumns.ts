@@ -2,12 +2,15 @@ import type { PlaneSeries } from './planeSeries.ts';
 import { turningTilt, type RockingParameters } from './rockingMotion.ts';
 import {
   crossCovariance,
+  keptOver,
+  type Kept,
   observationRow,
   PER_STEP,
   predictCovariance,
   realTransition,
   startCovariance,
   STATE,
+  SWAY,
   transitionsOf,
 } from './rockingState.ts';
 
@@ -55,10 +58,10 @@ export function whitenColumns(
   let rows = 0;
   for (let b = 0; b < count; b++) {
     if (b > 0) {
-      const keep = Math.exp(-(timeS[b] - timeS[b - 1]) / motion.slowTimeS);
+      const kept = keptOver(timeS[b] - timeS[b - 1], motion);
       realTransition(transitions, b, f);
-      predictCovariance(p, f, keep, transitions, b, motion);
-      predictMeans(mean, f, keep, width);
+      predictCovariance(p, f, kept, transitions, b, motion);
+      predictMeans(mean, f, kept, width);
     }
     if (root[b * 6] === 0) continue;
     const tiltRe = turning[4 * b];
@@ -85,7 +88,7 @@ export function whitenColumns(
 }
 
 /** Means are stored state by state, one entry a column. */
-function predictMeans(mean: Float64Array, f: Float64Array, keep: number, width: number): void {
+function predictMeans(mean: Float64Array, f: Float64Array, kept: Kept, width: number): void {
   for (let c = 0; c < width; c++) {
     const m0 = mean[c];
     const m1 = mean[width + c];
@@ -93,15 +96,21 @@ function predictMeans(mean: Float64Array, f: Float64Array, keep: number, width: 
     const m3 = mean[3 * width + c];
     const m5 = mean[5 * width + c];
     const m6 = mean[6 * width + c];
-    mean[c] = f[0] * m0 + f[1] * m1 + f[2] * m2 + f[3] * m3 + f[5] * m5 + f[6] * m6;
-    mean[width + c] = f[7] * m0 + f[8] * m1 + f[9] * m2 + f[10] * m3 + f[12] * m5 + f[13] * m6;
-    mean[2 * width + c] =
-      f[14] * m0 + f[15] * m1 + f[16] * m2 + f[17] * m3 + f[19] * m5 + f[20] * m6;
-    mean[3 * width + c] =
-      f[21] * m0 + f[22] * m1 + f[23] * m2 + f[24] * m3 + f[26] * m5 + f[27] * m6;
-    mean[4 * width + c] *= keep;
-    mean[5 * width + c] = m5 * keep;
-    mean[6 * width + c] = m6 * keep;
+    for (let i = 0; i < 4; i++) {
+      const at = i * SIZE;
+      mean[i * width + c] =
+        f[at] * m0 +
+        f[at + 1] * m1 +
+        f[at + 2] * m2 +
+        f[at + 3] * m3 +
+        f[at + 5] * m5 +
+        f[at + 6] * m6;
+    }
+    mean[4 * width + c] *= kept.slow;
+    mean[5 * width + c] = m5 * kept.slow;
+    mean[6 * width + c] = m6 * kept.slow;
+    mean[SWAY * width + c] *= kept.sway;
+    mean[(SWAY + 1) * width + c] *= kept.sway;
   }
 }
 
@@ -117,8 +126,13 @@ function innovate(
   const h0 = h[0];
   const h1 = h[1];
   const h4 = h[4];
+  const swayAcross = h[SWAY + 1];
   for (let c = 0; c < width; c++) {
-    e[c] -= h0 * mean[c] + h1 * mean[width + c] + h4 * mean[4 * width + c];
+    e[c] -=
+      h0 * mean[c] +
+      h1 * mean[width + c] +
+      swayAcross * mean[(SWAY + 1) * width + c] +
+      h4 * (mean[4 * width + c] + mean[SWAY * width + c]);
   }
   for (let i = 0; i < SIZE; i++) {
     const g = gain[i] * perVariance;
