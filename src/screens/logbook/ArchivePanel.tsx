@@ -1,61 +1,13 @@
-import { useRef, useState } from 'react';
-
 import { ProgressLine } from '../parts/ProgressLine.tsx';
 import type { OnOffer } from '../parts/UndoBar.tsx';
-import { useApp } from '../shell/appContext.ts';
 import { words } from '../words/words.ts';
-import { bringIn, savedLogbook, savedTable, type BringingEnd } from './archiveSteps.ts';
-
-type Said =
-  | {
-      readonly kind: 'working' | 'bringing-in' | 'undone' | 'save-failed' | 'save-too-large';
-    }
-  | BringingEnd;
+import { useArchive, type ArchiveState } from './useArchive.ts';
 
 /** The logbook to a file and back. */
 export function ArchivePanel({ onOffer }: { readonly onOffer: OnOffer }) {
-  const { logbook, shelf } = useApp();
-  const [said, setSaid] = useState<Said | null>(null);
-  const [fraction, setFraction] = useState(0);
-  const input = useRef<HTMLInputElement>(null);
-  const stopping = useRef<AbortController | null>(null);
-  const undoable = useRef<(() => Promise<boolean>) | null>(null);
+  const { state, fraction, save, open, stop } = useArchive(onOffer);
   const log = words.logbook;
-  const save = async (make: () => Promise<File | null>) => {
-    setSaid({ kind: 'working' });
-    try {
-      const file = await make();
-      if (file !== null) download(file);
-      setSaid(file === null ? { kind: 'save-failed' } : null);
-    } catch (error) {
-      setSaid({ kind: error instanceof RangeError ? 'save-too-large' : 'save-failed' });
-    }
-  };
-  const open = async (file: File | undefined) => {
-    if (!file) return;
-    const stopped = new AbortController();
-    stopping.current = stopped;
-    setFraction(0);
-    setSaid({ kind: 'bringing-in' });
-    onOffer(null);
-    const end = await bringIn(file, logbook, shelf, { told: setFraction, stop: stopped.signal });
-    setSaid(end);
-    // One that brought nothing leaves the one before it to be undone.
-    if (end.kind === 'merged' && end.undo !== null) undoable.current = end.undo;
-    if (undoable.current !== null) offerUndo(undoable.current);
-    if (input.current) input.current.value = '';
-  };
-  const offerUndo = (undo: () => Promise<boolean>) => {
-    const undoNow = async () => {
-      onOffer(null);
-      setSaid({ kind: 'working' });
-      const isUndone = await undo();
-      setSaid({ kind: isUndone ? 'undone' : 'save-failed' });
-      if (isUndone) undoable.current = null;
-      else offerUndo(undo);
-    };
-    onOffer({ text: log.broughtIn, undo: () => void undoNow() });
-  };
+  const isBringingIn = state?.kind === 'bringing-in';
   return (
     <section className="logbook-file">
       <h2>{log.fileTitle}</h2>
@@ -64,7 +16,7 @@ export function ArchivePanel({ onOffer }: { readonly onOffer: OnOffer }) {
           type="button"
           className="main"
           data-role="save-logbook"
-          onClick={() => void save(() => savedLogbook(logbook, null))}
+          onClick={() => void save('records')}
         >
           {log.save}
         </button>
@@ -72,7 +24,7 @@ export function ArchivePanel({ onOffer }: { readonly onOffer: OnOffer }) {
           type="button"
           className="plain"
           data-role="save-with-films"
-          onClick={() => void save(() => savedLogbook(logbook, shelf))}
+          onClick={() => void save('records-and-films')}
         >
           {log.saveWithFilms}
         </button>
@@ -80,46 +32,56 @@ export function ArchivePanel({ onOffer }: { readonly onOffer: OnOffer }) {
           type="button"
           className="plain"
           data-role="save-table"
-          onClick={() => void save(() => savedTable(logbook))}
+          onClick={() => void save('table')}
         >
           {log.saveTable}
         </button>
-        <label className="plain file-button logbook-open">
-          {log.bringIn}
-          <input
-            ref={input}
-            type="file"
-            accept=".zip,application/zip"
-            data-role="bring-in"
-            disabled={said?.kind === 'bringing-in'}
-            onChange={(event) => void open(event.currentTarget.files?.[0])}
-          />
-        </label>
+        <BringInButton isOff={isBringingIn} onFile={(file) => void open(file)} />
       </div>
-      {said?.kind === 'bringing-in' && (
+      {isBringingIn && (
         <div className="logbook-bringing">
           <ProgressLine name={log.bringingIn} fraction={fraction} />
-          <button
-            type="button"
-            className="plain"
-            data-role="stop-bringing-in"
-            onClick={() => stopping.current?.abort()}
-          >
+          <button type="button" className="plain" data-role="stop-bringing-in" onClick={stop}>
             {log.stopBringingIn}
           </button>
         </div>
       )}
       <p className="logbook-rule">{log.mergeRule}</p>
-      <div role="status" data-role="archive-said" data-kind={said?.kind}>
-        {said !== null && sentences(said).map((text) => <p key={text}>{text}</p>)}
+      <div role="status" data-role="archive-said" data-kind={state?.kind}>
+        {state !== null && sentences(state).map((text) => <p key={text}>{text}</p>)}
       </div>
     </section>
   );
 }
 
-function sentences(said: Said): string[] {
+interface BringInButtonProps {
+  readonly isOff: boolean;
+  readonly onFile: (file: File) => void;
+}
+
+function BringInButton({ isOff, onFile }: BringInButtonProps) {
+  return (
+    <label className="plain file-button logbook-open">
+      {words.logbook.bringIn}
+      <input
+        type="file"
+        accept=".zip,application/zip"
+        data-role="bring-in"
+        disabled={isOff}
+        onChange={({ currentTarget }) => {
+          const [file] = currentTarget.files ?? [];
+          // The same file chosen again is a choice as well.
+          currentTarget.value = '';
+          if (file) onFile(file);
+        }}
+      />
+    </label>
+  );
+}
+
+function sentences(state: ArchiveState): string[] {
   const log = words.logbook;
-  switch (said.kind) {
+  switch (state.kind) {
     case 'working':
       return [log.working];
     // The bar beside it says the rest.
@@ -134,9 +96,9 @@ function sentences(said: Said): string[] {
     case 'save-too-large':
       return [log.saveTooLarge];
     case 'refused':
-      return [log.archiveTroubles[said.code], ...(said.where === null ? [] : [said.where])];
+      return [log.archiveTroubles[state.code], ...(state.where === null ? [] : [state.where])];
     case 'merged': {
-      const { merge, films } = said;
+      const { merge, films } = state;
       return [
         log.mergeDone(merge.newWheels + merge.newerWheels, merge.newEntries, films),
         ...(merge.sameRecords > 0 ? [log.mergeSame(merge.sameRecords)] : []),
@@ -145,14 +107,4 @@ function sentences(said: Said): string[] {
       ];
     }
   }
-}
-
-function download(file: File): void {
-  const address = URL.createObjectURL(file);
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = file.name;
-  link.click();
-  // Some browsers begin to read only after the click has returned.
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }

@@ -61,34 +61,63 @@ export function LiveSight({ state }: { readonly state: SightingState }) {
         <SightList checks={checks} />
         {isSeen && <p>{words.sight.pickHint}</p>}
       </div>
-      <div className="live-end sight-end">
-        <button
-          type="button"
-          className="plain"
-          aria-expanded={isCameraOpen}
-          data-role="camera-panel"
-          onClick={() => setCameraOpen(!isCameraOpen)}
-        >
-          {words.sight.camera}
-        </button>
-        <button
-          type="button"
-          className="plain"
-          data-role="try-signs"
-          disabled={!isSeen && trial.step === null}
-          onClick={tryOut}
-        >
-          {trial.step === null ? words.sight.trySigns : words.sight.stopTrial}
-        </button>
-        <button type="button" className="main" data-role="begin-sweep" onClick={start}>
-          {words.sight.startSweep}
-        </button>
-      </div>
+      <SightButtons
+        isSeen={isSeen}
+        isTrying={trial.step !== null}
+        isCameraOpen={isCameraOpen}
+        onCamera={() => setCameraOpen(!isCameraOpen)}
+        onTrial={tryOut}
+        onStart={start}
+      />
       {isCameraOpen && (
         <div className="live-under">
           <CameraPanel state={state} />
         </div>
       )}
     </LiveFrame>
+  );
+}
+
+interface SightButtonsProps {
+  readonly isSeen: boolean;
+  readonly isTrying: boolean;
+  readonly isCameraOpen: boolean;
+  readonly onCamera: () => void;
+  readonly onTrial: () => void;
+  readonly onStart: () => void;
+}
+
+function SightButtons(props: SightButtonsProps) {
+  const { isSeen, isTrying, isCameraOpen, onCamera, onTrial, onStart } = props;
+  return (
+    <div className="live-end sight-end">
+      <button
+        type="button"
+        className="plain"
+        aria-expanded={isCameraOpen}
+        data-role="camera-panel"
+        onClick={onCamera}
+      >
+        {words.sight.camera}
+      </button>
+      <button
+        type="button"
+        className="plain"
+        data-role="try-signs"
+        disabled={!isSeen && !isTrying}
+        onClick={onTrial}
+      >
+        {isTrying ? words.sight.stopTrial : words.sight.trySigns}
+      </button>
+      {/* In the background until there is something to sweep. */}
+      <button
+        type="button"
+        className={isSeen ? 'main' : 'plain'}
+        data-role="begin-sweep"
+        onClick={onStart}
+      >
+        {words.sight.startSweep}
+      </button>
+    </div>
   );
 }
