@@ -26,6 +26,11 @@ export const READING_WARNINGS = {
     remedy:
       'Touch the edge in the picture before the sweep; or set the line a few millimetres off the edge, or dim the laser, and sweep again.',
   },
+  'picture-sways': {
+    cause:
+      'The picture swayed to and fro during the sweep, as a tablet on a springy arm does. The sway was told from the wheel’s own rocking and left out; the ± has grown by it.',
+    remedy: 'For a closer reading steady the arm, keep hands off the bench, and sweep again.',
+  },
   'camera-may-mirror': {
     cause:
       'The camera on the tablet’s face was used. Some of them mirror the picture: the spot would then be on the wrong side of the valve.',

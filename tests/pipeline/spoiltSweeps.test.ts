@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 
 import { drawnSweep, type DrawnSweep } from '../../samples/drawnWheel/drawnSweep.ts';
 import type { YuvPicture } from '../../src/contract/picture.ts';
+import type { AcceptedReading } from '../../src/contract/reading.ts';
 import {
   accepted,
   drawnSetup,
@@ -62,6 +63,24 @@ describe('a camera that moves', () => {
       readChanged((p, at) => (at > 0.5 ? shifted(p, 4, 6) : p)),
       'camera-moved',
     );
+  });
+});
+
+describe('a camera on a springy arm', () => {
+  const warningCodes = ({ warnings = [] }: AcceptedReading) => warnings.map(({ code }) => code);
+
+  it('is told from the wheel’s own rocking, and said', () => {
+    const read = readChanged((p) => {
+      const [rightPx, downPx] = [Math.sin(4.9 * p.timeS), Math.sin(3.4 * p.timeS)];
+      return shifted(p, Math.round(1.6 * rightPx), Math.round(1.6 * downPx));
+    });
+    const reading = accepted(read.reading);
+    expectUnbalance(reading, sweep.scene, TRUTH);
+    expect(warningCodes(reading)).toContain('picture-sways');
+  });
+
+  it('is not spoken of where nothing sways', () => {
+    expect(warningCodes(accepted(readChanged((p) => p).reading))).not.toContain('picture-sways');
   });
 });
 

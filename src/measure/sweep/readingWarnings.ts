@@ -3,6 +3,7 @@ import type { ReadingWarning } from '../../contract/reading.ts';
 import type { SweepSetup, TurnSense } from '../../contract/setup.ts';
 import type { SweepReaderOptions } from '../../contract/sweep.ts';
 import { READING_WARNINGS, type WarningCode } from '../../contract/warnings.ts';
+import type { TiltFit } from '../fit/tiltFit.ts';
 
 /**
  * What a reading rests on though nobody confirmed it. A mirrored film of a wheel is a film of the
@@ -19,6 +20,13 @@ export function readingWarnings(
   const code = openQuestion(sense, mayMirror, askedSense);
   if (code === null) return [];
   return [warningOf(code)];
+}
+
+/** Sway of a pixel or so, rms, as a rise of the edge: a firm arm stays far below, mm. */
+const SWAY_WORTH_SAYING_MM = 0.4;
+
+export function swayWarnings({ downMm, acrossMm }: TiltFit['sway']): readonly ReadingWarning[] {
+  return Math.hypot(downMm, acrossMm) > SWAY_WORTH_SAYING_MM ? [warningOf('picture-sways')] : [];
 }
 
 export function warningOf(code: WarningCode): ReadingWarning {

@@ -18,7 +18,7 @@ import { vectorAmount, vectorAngleDeg, vectorFromPolar } from '../../quantities/
 import { heightScaleRelativeSd } from '../geometry/heightScale.ts';
 import { answerTrouble } from './answerTrouble.ts';
 import { edgeRise } from './edgeRise.ts';
-import { readingWarnings, warningOf } from './readingWarnings.ts';
+import { readingWarnings, swayWarnings, warningOf } from './readingWarnings.ts';
 import { standLeanSdMrad } from './standLean.ts';
 import { coveredDeg, senseOf } from './sweepChecks.ts';
 import type { SolvedSweep } from './solvedSweep.ts';
@@ -62,6 +62,7 @@ export function sweepReading(
   const warnings = [
     ...readingWarnings(setup, sense, options, answer),
     ...(recording.edge.isAssumed ? [warningOf('edge-assumed')] : []),
+    ...swayWarnings(solved.fit.sway),
   ];
   return succeeded({
     reading: {

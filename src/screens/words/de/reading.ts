@@ -130,6 +130,12 @@ export const readingWarnings: Words['readingWarnings'] = {
     remedy:
       'Vor der Messung die Kante im Bild antippen; oder die Linie einige Millimeter neben die Kante stellen oder den Laser abdunkeln und noch einmal messen.',
   },
+  'picture-sways': {
+    cause:
+      'Das Bild schwankte während der Messung hin und her, wie bei einem Tablet an einem federnden Arm. Das Schwanken wurde vom Schaukeln des Rads getrennt und herausgelassen; das ± ist dadurch größer.',
+    remedy:
+      'Für eine genauere Messung den Arm festsetzen, die Hände von der Werkbank lassen und noch einmal messen.',
+  },
   'camera-may-mirror': {
     cause:
       'Es war die Kamera auf der Vorderseite. Manche spiegelt das Bild: die Stelle läge dann auf der falschen Seite des Ventils.',
