@@ -12,6 +12,7 @@ import {
 
 import { failed, succeeded, type Outcome } from '../src/contract/outcome.ts';
 import { tablesAreWhole } from './filmTables.ts';
+import { wholeMatroska } from './wholeMatroska.ts';
 import type { Showing } from './turnedPicture.ts';
 
 /** What cameras write. Play lists are left out: they would send the reader to other places. */
@@ -42,7 +43,9 @@ export interface Film {
 export async function openFilm(file: Blob): Promise<Outcome<Film, FilmTrouble>> {
   if (file.size === 0) return failed('film-empty');
   if (!(await canTakeApart(file))) return failed('file-unreadable', { sizeBytes: file.size });
-  const input = new Input({ source: new BlobSource(file), formats: FILM_FORMATS });
+  const whole = await wholeMatroska(file);
+  const source = new BlobSource(whole?.film ?? file);
+  const input = new Input({ source, formats: FILM_FORMATS });
   const opened = await openTrack(input, file);
   if (!opened.ok) {
     input.dispose();
@@ -56,7 +59,7 @@ export async function openFilm(file: Blob): Promise<Outcome<Film, FilmTrouble>> 
   };
   return succeeded({
     durationS: durationS ?? 0,
-    frames: () => framesOf(track, showing),
+    frames: () => framesOf(track, showing, whole?.isCut ?? false),
     close: () => input.dispose(),
   });
 }
@@ -119,11 +122,16 @@ async function topBoxes(file: Blob): Promise<TopBoxes> {
   return { names, contents, overrun: at > file.size };
 }
 
-async function* framesOf(track: InputVideoTrack, showing: Showing): AsyncGenerator<FilmFrame> {
+async function* framesOf(
+  track: InputVideoTrack,
+  showing: Showing,
+  isCut: boolean,
+): AsyncGenerator<FilmFrame> {
   for await (const sample of new VideoSampleSink(track).samples()) {
     const frame = sample.toVideoFrame();
     const timeS = sample.timestamp;
     sample.close();
     yield { frame, timeS, showing };
   }
+  if (isCut) throw new Error('the film breaks off');
 }

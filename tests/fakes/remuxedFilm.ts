@@ -1,0 +1,39 @@
+import {
+  BufferSource,
+  BufferTarget,
+  EncodedPacketSink,
+  EncodedVideoPacketSource,
+  Input,
+  MkvOutputFormat,
+  MP4,
+  Mp4OutputFormat,
+  Output,
+} from 'mediabunny';
+
+/** The first pictures of an MP4 film in another container, as they are: no decoder is needed. */
+export async function remuxedFilm(
+  film: Uint8Array,
+  kind: 'fragmented' | 'matroska' | 'live matroska',
+  pictures: number,
+): Promise<Uint8Array<ArrayBuffer>> {
+  const input = new Input({ source: new BufferSource(film), formats: [MP4] });
+  const track = (await input.getPrimaryVideoTrack())!;
+  const target = new BufferTarget();
+  const format =
+    kind !== 'fragmented'
+      ? new MkvOutputFormat({ appendOnly: kind === 'live matroska' })
+      : new Mp4OutputFormat({ fastStart: 'fragmented', minimumFragmentDuration: 0.5 });
+  const output = new Output({ format, target });
+  const source = new EncodedVideoPacketSource('avc');
+  output.addVideoTrack(source);
+  await output.start();
+  const decoderConfig = (await track.getDecoderConfig())!;
+  let taken = 0;
+  for await (const packet of new EncodedPacketSink(track).packets()) {
+    await source.add(packet, { decoderConfig });
+    if ((taken += 1) >= pictures) break;
+  }
+  await output.finalize();
+  input.dispose();
+  return new Uint8Array(target.buffer!);
+}
