@@ -1,5 +1,6 @@
 import { expect, test, type Page } from '@playwright/test';
 
+import { expectRecordsStand, openWithRecords } from './faults/standingRecords.ts';
 import {
   chooseFiles,
   cutFilmFile,
@@ -48,4 +49,28 @@ test('a worker that hangs is found out and started again', async ({ page }) => {
   await chooseFiles(page, [cutFilmFile(), frontLeftSetupFile()]);
   await expect(role(page, 'notice')).toHaveAttribute('data-code', 'worker-restarted', patience);
   await expect(main(page, 'read')).toBeVisible(patience);
+});
+
+test('the measuring part cannot be loaded once: loaded again by itself, and the film is read', async ({
+  page,
+}) => {
+  let asked = 0;
+  await page.route('**/measure.worker-*.js', (route) =>
+    (asked += 1) === 1 ? route.abort() : route.continue(),
+  );
+  await page.goto('/');
+  await chooseFiles(page, [cutFilmFile(), frontLeftSetupFile()]);
+  await expect(main(page, 'read')).toBeVisible({ timeout: 60_000 });
+  expect(asked).toBe(2);
+});
+
+test('the measuring part cannot be loaded at all: said with what to do, and the logbook stands', async ({
+  page,
+}) => {
+  await page.route('**/measure.worker-*.js', (route) => route.abort());
+  await openWithRecords(page);
+  await page.goto('/');
+  await chooseFiles(page, [cutFilmFile(), frontLeftSetupFile()]);
+  await expectProblem(page, 'worker-failed', /Reload the page/);
+  await expectRecordsStand(page);
 });
