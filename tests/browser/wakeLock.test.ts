@@ -69,3 +69,23 @@ for (const [what, query] of [
     await expect.poll(() => held(page)).toBe(0);
   });
 }
+
+test('a browser that cannot keep the screen on, or record, says so among the settings', async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    Reflect.deleteProperty(Navigator.prototype, 'wakeLock');
+    Reflect.deleteProperty(globalThis, 'VideoEncoder');
+  });
+  await page.goto(`${gallery.address}?place=settings`);
+  const lacks = page.locator('[data-role="browser-lacks"]');
+  await expect(lacks.locator('[data-part]')).toHaveCount(2);
+  await expect(lacks).toContainText('Keep the screen on');
+  await expect(lacks).toContainText('Record films');
+});
+
+test('a browser that lacks nothing says nothing of it', async ({ page }) => {
+  await page.goto(`${gallery.address}?place=settings`);
+  await expect(page.locator('h1', { hasText: 'Settings' })).toBeVisible();
+  await expect(page.locator('[data-role="browser-lacks"]')).toHaveCount(0);
+});

@@ -9,6 +9,7 @@ import { ensureEngine, type EngineNeeds } from './ensureEngine.ts';
 import { openFirefoxPage } from './firefoxPage.ts';
 import { readSampleFilm } from './readSampleFilm.ts';
 import { tryLogbook } from './tryLogbook.ts';
+import { trySaidLacks } from './trySaidLacks.ts';
 import { openWebKitPage } from './webKitPage.ts';
 
 /**
@@ -73,7 +74,9 @@ async function tryEngine(engine: Engine, port: number): Promise<string> {
     if (score.status !== 'ok' || !score.withinBounds) throw new Error(JSON.stringify(score));
     if (!/^#\/wheel\/[^/]+\/reading\//.test(place)) throw new Error(`not kept: stands at ${place}`);
     await tryLogbook(page, served.url, place);
-    return `${page.version}: ${JSON.stringify(score)}, kept over reloads`;
+    const lacks = await trySaidLacks(page, served.url);
+    const told = lacks.length === 0 ? 'lacks nothing' : `lacks and says so: ${lacks.join(', ')}`;
+    return `${page.version}: ${JSON.stringify(score)}, kept over reloads, ${told}`;
   } finally {
     await page.close();
   }

@@ -10,6 +10,7 @@ import { THEMES } from '../state/useTheme.ts';
 import { unlockHearing } from '../sweep/giveSignal.ts';
 import { UNITS } from '../words/displayUnits.ts';
 import { LANGUAGES, words } from '../words/words.ts';
+import { BrowserLacks } from './BrowserLacks.tsx';
 import './settings.css';
 
 /** A long list that few open. */
@@ -42,6 +43,7 @@ export default function SettingsScreen() {
           <h2>{text.safety}</h2>
           <CautionList />
         </section>
+        <BrowserLacks />
         <About />
       </div>
     </div>

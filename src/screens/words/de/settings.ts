@@ -27,4 +27,11 @@ export const settings: Words['settings'] = {
   aboutText:
     'Tiltsweep misst in diesem Browser. Bilder, Ergebnisse und Logbuch verlassen dieses Gerät nur, wenn sie als Datei gesichert werden.',
   licences: 'Lizenzen der Bestandteile',
+  browser: 'Was dieser Browser nicht kann',
+  browserLacks: {
+    decoder: 'Filme zerlegen: sie werden abgespielt und dabei gemessen, einige Bilder fallen weg.',
+    encoder: 'Filme aufnehmen: gemessen und behalten wird die Drehung, ihr Film nicht.',
+    wakeLock:
+      'Den Bildschirm anlassen: das Tablet so einstellen, dass es beim Drehen nicht dunkel wird.',
+  },
 };

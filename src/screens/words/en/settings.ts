@@ -26,4 +26,12 @@ export const settings = {
   aboutText:
     'Tiltsweep measures in this browser. Pictures, readings and the logbook never leave this device unless you save them to a file.',
   licences: 'Licences of what is inside',
+  browser: 'What this browser cannot do',
+  browserLacks: {
+    decoder:
+      'Take films apart: they are played and measured as they run, some pictures are left out.',
+    encoder: 'Record films: sweeps are measured and kept, their films are not.',
+    wakeLock:
+      'Keep the screen on: set the tablet so that it does not go dark while the wheel turns.',
+  },
 };
