@@ -4,7 +4,7 @@ import type { SightMemory } from '../../contract/sweep.ts';
 import { BAND_ROWS, rowOfZ, unrollPicture } from '../band/treadBand.ts';
 import { markUsableCells } from '../band/laserMask.ts';
 import { createRepeatWatch, isRepeated, type RepeatWatch } from '../band/repeatedPicture.ts';
-import { blockProfiles, ANY_SHARE } from '../edge/blockProfiles.ts';
+import { blockProfiles } from '../edge/blockProfiles.ts';
 import {
   edgeAtLean,
   proposeEdge,
@@ -19,7 +19,6 @@ import {
 } from '../edge/tiltTracker.ts';
 import { riseAt, type Lean } from '../edge/leanFit.ts';
 import { shoulderColour, type ShoulderColour } from '../mark/shoulderColour.ts';
-import { heightScaleMmPerPx } from '../geometry/heightScale.ts';
 import { finished, type SlicedWork } from '../pace/slicedWork.ts';
 import { createLineWatch, watchLine, type LineWatch } from '../sight/lineWatch.ts';
 import {
@@ -29,7 +28,7 @@ import {
   type TextureWork,
 } from '../turn/treadTexture.ts';
 import { createTurnTracker, trackTurn, type TurnTracker } from '../turn/turnTracker.ts';
-import { cylinderPointAtPixel } from '../geometry/cylinder.ts';
+import { firstLook, lineStripHalfMm } from './firstLook.ts';
 import { edgeRows, type WheelView } from './wheelView.ts';
 
 /** What is kept of each picture: enough to fit everything again at the end, without the picture. */
@@ -65,23 +64,13 @@ export interface SweepRecording {
 /** Rows of the profile that are matched, above and below the edge, mm: the rib and what lies under it. */
 const WINDOW_ABOVE_MM = 12;
 const WINDOW_BELOW_MM = 45;
-/** The strip about the line that is never used: its width, at least this, mm. */
-const STRIP_HALF_MIN_MM = 0.8;
-/** Half width of the line in RMS widths that still adds light. */
-const STRIP_SPREADS = 1.6;
-const STRIP_HALF_MAX_MM = 3;
-/** Pictures averaged for the first look at the edge. */
-const EDGE_PICTURES = 8;
-
 /** Starts a recording from the first pictures in which the sight is known; null when no edge is found. */
 export function* startRecording(
   view: WheelView,
   pictures: readonly YuvPicture[],
 ): SlicedWork<Outcome<SweepRecording, EdgeTrouble>> {
-  const profiles = yield* meanProfiles(view, pictures.slice(0, EDGE_PICTURES));
-  const edge = yield* proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, {
-    tapMm: tapHeightMm(view),
-  });
+  const { profiles, tapMm } = yield* firstLook(view, pictures);
+  const edge = yield* proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, { tapMm });
   return edge.ok ? succeeded(recordingWith(view, edge.value)) : edge;
 }
 
@@ -95,7 +84,7 @@ export function startAgain(
   lean: Lean,
   known: KnownEdge,
 ): SweepRecording | null {
-  const profiles = finished(meanProfiles(view, [picture]));
+  const { profiles } = finished(firstLook(view, [picture]));
   const edge = edgeAtLean(profiles, view.basis, lean, known.edgeHeightMm);
   return edge ? recordingWith(view, asKnown(edge, known)) : null;
 }
@@ -105,7 +94,7 @@ export function* startOnLine(
   view: WheelView,
   pictures: readonly YuvPicture[],
 ): SlicedWork<SweepRecording | null> {
-  const profiles = yield* meanProfiles(view, pictures.slice(0, EDGE_PICTURES));
+  const { profiles } = yield* firstLook(view, pictures);
   const edge = yield* proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, {
     tapMm: 0,
   });
@@ -118,7 +107,7 @@ export function* startAtKnownEdge(
   pictures: readonly YuvPicture[],
   known: KnownEdge,
 ): SlicedWork<SweepRecording | null> {
-  const profiles = yield* meanProfiles(view, pictures.slice(0, EDGE_PICTURES));
+  const { profiles } = yield* firstLook(view, pictures);
   const found = yield* proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, {
     atRestMm: known.edgeHeightMm,
   });
@@ -150,47 +139,6 @@ export function recordingWith(view: WheelView, edge: EdgeProposal): SweepRecordi
     edgeRow: new Float32Array(view.band.columns),
     work: createTextureWork(view.band.columns),
   };
-}
-
-/** Half height of the strip about the line that is left out, mm: the line's own width. */
-function lineStripHalfMm(view: WheelView): number {
-  const { camera, sightPx, lineSpreadPx } = view.sight;
-  const radiusMm = view.setup.wheel.edgeRadiusMm;
-  const spreadMm = lineSpreadPx * heightScaleMmPerPx(camera, radiusMm, sightPx.xPx, sightPx.yPx);
-  return Math.min(STRIP_HALF_MAX_MM, Math.max(STRIP_HALF_MIN_MM, STRIP_SPREADS * spreadMm));
-}
-
-function* meanProfiles(view: WheelView, pictures: readonly YuvPicture[]): SlicedWork<Float32Array> {
-  const stripHalfMm = lineStripHalfMm(view);
-  const blocks = view.layout.azimuthsDeg.length;
-  const sum = new Float32Array(blocks * BAND_ROWS);
-  const count = new Float32Array(blocks * BAND_ROWS);
-  const one = new Float32Array(blocks * BAND_ROWS);
-  for (const picture of pictures) {
-    yield;
-    unrollPicture(view.band, picture);
-    markUsableCells(view.band, view.sight.laserColour, stripHalfMm);
-    blockProfiles(view.band, view.layout, one, ANY_SHARE);
-    for (let i = 0; i < one.length; i++) {
-      if (one[i] !== one[i]) continue;
-      sum[i] += one[i];
-      count[i]++;
-    }
-  }
-  return sum.map((s, i) => (count[i] > 0 ? s / count[i] : NaN));
-}
-
-/** Height of the tapped point on the nominal tread, mm above the line; null without a tap on it. */
-function tapHeightMm(view: WheelView): number | null {
-  const tap = view.setup.sight.edgePoint;
-  if (!tap) return null;
-  const point = cylinderPointAtPixel(
-    view.sight.camera,
-    view.setup.wheel.edgeRadiusMm,
-    tap.xPx,
-    tap.yPx,
-  );
-  return point && Math.abs(point.zMm) < 30 ? point.zMm : null;
 }
 
 /** Takes up one picture; null when it only repeats the one before. */
