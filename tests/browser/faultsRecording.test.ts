@@ -112,10 +112,12 @@ test('a sweep to its reading: the film is kept with it', async ({ page }) => {
   await page.goto('/');
   await startCamera(page, FRONT_LEFT.setup);
   await expect(main(page, 'read', 'ok')).toBeVisible({ timeout: 90_000 });
+  // Linked once the reading lies in storage, a moment after it is shown; its notes go in that step.
+  await expect.poll(async () => (await filmsOnShelf(page))[0]?.entryId ?? null).not.toBeNull();
   const films = await filmsOnShelf(page);
   expect(films).toHaveLength(1);
-  expect(films[0]!.entryId).not.toBeNull();
   expect(films[0]!.sizeBytes).toBeGreaterThan(1_000_000);
+  expect(await piecesOfNotes(page)).toBe(0);
 });
 
 test('the page is reloaded in mid-sweep: what was recorded stays', async ({ page }) => {
@@ -160,9 +162,9 @@ test('storage fills up in mid-sweep: the sweep is measured to its end', async ({
   await page.goto('/');
   await startCamera(page, FRONT_LEFT.setup);
   await expect(main(page, 'read', 'ok')).toBeVisible({ timeout: 90_000 });
+  await expect.poll(async () => (await filmsOnShelf(page))[0]?.entryId ?? null).not.toBeNull();
   const [film] = await filmsOnShelf(page);
   expect(film).toMatchObject({ pieceCount: 3 });
-  expect(film!.entryId).not.toBeNull();
 });
 
 test('a browser that cannot record: the reading is kept without a film, and that is said', async ({
