@@ -140,14 +140,14 @@ export interface SweepProgress {
 }
 
 /**
- * While a sweep is recorded: what it is worth by now. The ± are those of reading and rocking alone,
- * half of a 95 % range; scale, response, run-out and mark come on top, and no further turning makes
- * them better. A second turn makes these smaller by about √2.
+ * While a sweep is recorded: what it is worth by now. The ± are half of a 95 % range, run-out and
+ * response by formula counted in as in the reading; scale and mark, which are less, come on top. A
+ * second turn makes the part of reading and rocking smaller by about √2, the others stay.
  */
 export interface SweepSoFar {
   /** ± of the unbalance's amount, g at the weight radius, with the response by formula. */
   readonly amountG95: number;
-  /** ± of the heavy spot, degrees; null while the amount is not told from nothing. */
+  /** ± of the heavy spot, degrees; null while any direction is possible. */
   readonly angleDeg95: number | null;
   /** Turn still to go until the sweep closes for certain, degrees ≥ 0, in either sense. */
   readonly turnLeftDeg: number;

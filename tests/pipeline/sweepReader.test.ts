@@ -48,6 +48,15 @@ describe('a clockwise turn', () => {
     expect(Math.abs(reading.turn.coveredDeg - 392)).toBeLessThan(1.5);
   });
 
+  it('said on the way what ± the reading would have', () => {
+    const last = read.progress[read.progress.length - 1]!.soFar!;
+    const { ci95, amountGmm } = reading.unbalance;
+    const share = (last.amountG95 * sweep.scene.weightRadiusMm) / (ci95.amountGmm[1] - amountGmm);
+    // The running sums know rocking roughly; the allowances, most of it, are the same.
+    expect(share).toBeGreaterThan(0.8);
+    expect(share).toBeLessThan(1.4);
+  });
+
   it('puts weight on the light side, and says what it leaves', () => {
     const stuck = reading.correction.map((w) => vectorFromPolar(w.massG * w.radiusMm, w.angleDeg));
     const heavy = vectorFromPolar(reading.unbalance.amountGmm, reading.unbalance.heavySpotDeg);

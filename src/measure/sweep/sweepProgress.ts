@@ -2,18 +2,21 @@ import type { SweepProgress, SweepReaderOptions, SweepSoFar } from '../../contra
 import { SECTOR_COUNT, SECTOR_DEG } from '../../contract/sweep.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
 import { turnSpeedOf, type TurnSpeed } from '../../contract/turnSpeed.ts';
-import { RAD_PER_DEG } from '../../quantities/angle.ts';
+import { wrapTurnDeg } from '../../quantities/angle.ts';
+import { evenCovariance } from '../../balance/planeCovariance.ts';
 import { modelResponse } from '../../balance/response.ts';
-import { vectorAmount } from '../../quantities/vector.ts';
+import { unbalanceFromRise, type Unbalance } from '../../balance/unbalance.ts';
 import {
   addToRunningTilt,
   createRunningTilt,
   runningTiltNow,
   type RunningTilt,
+  type RunningTiltNow,
 } from '../fit/runningTilt.ts';
 import { riseAt } from '../edge/leanFit.ts';
 import { absoluteLean, type FrameRecord, type SweepRecording } from './sweepRecording.ts';
 import { dueSense } from './dueSense.ts';
+import { runOutOf } from './runOutOf.ts';
 import { coveredDeg, senseOf } from './sweepChecks.ts';
 import { markOf } from './solvedSweep.ts';
 import { pictureOverlay } from './pictureOverlay.ts';
@@ -139,16 +142,13 @@ function passSectors(keeper: ProgressKeeper, rawTurnDeg: number | null): void {
   }
 }
 
-/** √5.991: half axis of the 95 % region of two components in standard deviations. */
-const RADIUS_95_PER_SD = 2.4477;
-
 function soFarNow(
   recording: SweepRecording,
   keeper: ProgressKeeper,
   rawTurnDeg: number | null,
   covered: number,
 ): SweepSoFar | null {
-  const { wheel, stand } = recording.view.setup;
+  const { wheel } = recording.view.setup;
   const frame = recording.frames[recording.frames.length - 1];
   if (frame.lean && rawTurnDeg !== null) {
     const { toward, across } = frame.lean.lean;
@@ -156,16 +156,29 @@ function soFarNow(
     addToRunningTilt(keeper.running, frame.timeS, rawTurnDeg, tiltMm);
   }
   const now = runningTiltNow(keeper.running);
-  const response = modelResponse({ ...wheel, ...stand });
-  if (!now || !response.ok) return null;
-  const radiusMm = RADIUS_95_PER_SD * now.tiltSdMm;
-  const amountMm = vectorAmount(now.tiltMm);
+  const worth = now && worthNow(recording.view, now);
+  if (!worth) return null;
+  const { angleDeg } = worth.ci95;
   return {
-    amountG95: radiusMm / (response.value.mmPerGmm * wheel.weightRadiusMm),
-    angleDeg95: radiusMm < amountMm ? Math.asin(radiusMm / amountMm) / RAD_PER_DEG : null,
+    amountG95: (worth.ci95.amount[1] - worth.amountGmm) / wheel.weightRadiusMm,
+    angleDeg95: angleDeg && wrapTurnDeg(angleDeg[1] - angleDeg[0]) / 2,
     turnLeftDeg: Math.max(0, ENOUGH_DEG - covered),
     rockingMm: now.rockingMm,
   };
+}
+
+/** What a reading by formula made of the running tilt would say; null where it would be refused. */
+function worthNow(view: WheelView, { tiltMm, tiltSdMm }: RunningTiltNow): Unbalance | null {
+  const { wheel, stand } = view.setup;
+  const response = modelResponse({ ...wheel, ...stand });
+  const runOut = runOutOf(view);
+  if (!response.ok || !runOut) return null;
+  const unbalance = unbalanceFromRise({
+    rise: { riseMm: tiltMm, covarianceMm2: evenCovariance(tiltSdMm ** 2) },
+    response: response.value,
+    runOutSdMm: Math.hypot(runOut.lateralSdMm, runOut.radialSdMm),
+  });
+  return unbalance.ok ? unbalance.value : null;
 }
 
 function troubleNow(frame: FrameRecord, turnSpeed: TurnSpeed): RefusalCode | null {

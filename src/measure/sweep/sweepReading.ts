@@ -6,7 +6,6 @@ import {
   type Response,
 } from '../../balance/response.ts';
 import type { ResponseAngleJudgement } from '../../balance/responseAngle.ts';
-import { radialRunOutSdMm, runOutSdMm } from '../../balance/runOutAllowance.ts';
 import { unbalanceFromRise, type Unbalance } from '../../balance/unbalance.ts';
 import type { AcceptedReading } from '../../contract/reading.ts';
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
@@ -19,6 +18,7 @@ import { heightScaleRelativeSd } from '../geometry/heightScale.ts';
 import { answerTrouble } from './answerTrouble.ts';
 import { edgeRise } from './edgeRise.ts';
 import { readingWarnings, swayWarnings, warningOf } from './readingWarnings.ts';
+import { runOutOf, type RunOutSd } from './runOutOf.ts';
 import { standLeanSdMrad } from './standLean.ts';
 import { coveredDeg, senseOf } from './sweepChecks.ts';
 import type { SolvedSweep } from './solvedSweep.ts';
@@ -47,7 +47,7 @@ export function sweepReading(
   const responded = responseOf(setup, rise, options.earlier);
   if (!responded.ok) return responded;
   const { response, answer } = responded.value;
-  const runOut = runOutOf(solved);
+  const runOut = runOutOf(solved.view);
   if (runOut === null) return failed('setup-invalid', { problem: 'run-out allowance' });
   const runOutMm = Math.hypot(runOut.lateralSdMm, runOut.radialSdMm);
   const unbalance = unbalanceFromRise({ rise, response, runOutSdMm: runOutMm });
@@ -101,19 +101,6 @@ export function sweepReading(
 /** How far the valve itself may be from where the turn was counted from, one standard deviation, degrees. */
 function markSdDeg({ closure }: SolvedSweep): number {
   return Math.hypot(MARK_SD_DEG, closure.standardErrorDeg);
-}
-
-interface RunOutSd {
-  readonly lateralSdMm: number;
-  readonly radialSdMm: number;
-}
-
-/** Run-out that one sweep cannot tell from an unbalance, as heights; κ as the mean over the blocks. */
-function runOutOf({ view }: SolvedSweep): RunOutSd | null {
-  const slopes = view.sightSlopes;
-  const lateral = runOutSdMm();
-  const radial = radialRunOutSdMm(slopes.reduce((sum, k) => sum + k, 0) / slopes.length);
-  return lateral.ok && radial.ok ? { lateralSdMm: lateral.value, radialSdMm: radial.value } : null;
 }
 
 interface Responded {
