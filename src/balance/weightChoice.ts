@@ -124,8 +124,12 @@ export function chooseWeights(input: WeightChoiceInput): BalanceOutcome<WeightCh
     const elsePlaces = rounds.length === 0 ? 2 : 1;
     const round = onePass(left, stock, { ...settings, elsePlaces });
     if (!round) return failed('stock-too-large', { kinds: kinds.length, rings: rings.length });
+    const next = addVectors(left, sumOf(round));
+    const gainGmm = vectorAmount(left) - vectorAmount(next);
+    const isFurther = rounds.length > 0;
+    if (isFurther && gainGmm <= enoughGmm + sameGmm && undoes([...rounds, round].flat())) break;
     rounds.push(round);
-    left = addVectors(left, sumOf(round));
+    left = next;
     stock = withoutUsed(stock, round);
   } while (
     settings.maxPlaces === 2 &&
@@ -203,6 +207,12 @@ function sumOf(places: readonly WeightPlace[]): PlaneVector {
   return places
     .map((place) => vectorFromPolar(place.momentGmm, place.angleDeg))
     .reduce(addVectors, ZERO_VECTOR);
+}
+
+/** Whether most of what is stuck on goes into undoing the rest of it. */
+function undoes(places: readonly WeightPlace[]): boolean {
+  const stuckGmm = places.reduce((sum, { momentGmm }) => sum + momentGmm, 0);
+  return stuckGmm > 2 * vectorAmount(sumOf(places));
 }
 
 /** The stock less what is used, with the places taken forbidden. */

@@ -132,7 +132,8 @@ describe('chooseWeights keeps its word', () => {
         const choice = valueOf(chooseWeights(input));
         const one = valueOf(chooseWeights({ ...input, places: 1 }));
         const stuckGmm = choice.places.reduce((sum, { momentGmm }) => sum + momentGmm, 0);
-        if (one.residualAmountGmm <= choice.residualAmountGmm + 5 * 185) {
+        // The choice may leave half a gram more than the least that two such places can leave.
+        if (one.residualAmountGmm <= choice.residualAmountGmm + (5 - 0.5) * 185) {
           // Two of them pull at least as much together as the stronger alone, 120° apart at most:
           // no more is stuck on than twice what they pull.
           expect(stuckGmm).toBeLessThanOrEqual(2 * vectorAmount(pullOf(choice)) + 1e-6);
@@ -142,7 +143,8 @@ describe('chooseWeights keeps its word', () => {
           one.residualAmountGmm + 1e-6 + 0.5 * 185,
         );
       }),
-      { numRuns: 150 },
+      // A third place once stood against the first two for a gram and a half.
+      { numRuns: 150, examples: [[41.78358, [2.5], [116.01324, 132.0756]]] },
     );
   });
 });
