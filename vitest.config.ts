@@ -7,6 +7,7 @@ const project = (name: string, testTimeoutMs: number) => ({
     include: [`tests/${name}/**/*.test.ts`],
     benchmark: { include: [] },
     environment: 'node' as const,
+    setupFiles: ['tests/setup/seededProperties.ts'],
     testTimeout: testTimeoutMs,
     hookTimeout: testTimeoutMs,
   },
