@@ -28,6 +28,7 @@ export const sweep: Words['sweep'] = {
   },
   ofTurn: 'von 360°',
   toGo: (left) => `noch ${left}`,
+  littleMore: 'noch ein Stück',
   soFar: 'bis jetzt',
   trace: 'Kante gegen Linie',
   steadiness: { steady: 'Ruhig', little: 'Schaukelt ein wenig', rocking: 'Schaukelt' },

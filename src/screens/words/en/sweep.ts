@@ -29,6 +29,7 @@ export const sweep = {
   },
   ofTurn: 'of 360°',
   toGo: (left: string) => `${left} to go`,
+  littleMore: 'a little more',
   soFar: 'so far',
   trace: 'Edge against line',
   steadiness: { steady: 'Steady', little: 'Rocking a little', rocking: 'Rocking' },
