@@ -102,12 +102,16 @@ function bytesOfLists(head: Sized): number {
 /** Pieces follow on each other in one file: each is filled up so that the next lies as well. */
 const padded = (bytes: number) => (bytes + 7) & ~7;
 
+/** A head is numbers and codes, plain ASCII: a byte a character. */
+const bytesOf = (text: string) => Uint8Array.from(text, (character) => character.charCodeAt(0));
+const textOf = (bytes: Uint8Array) => Array.from(bytes, (b) => String.fromCharCode(b)).join('');
+
 /** An empty piece of this head, its lists still to be filled. */
 export function newPiece(head: Omit<NoteHead, 'format'>): {
   readonly bytes: Uint8Array<ArrayBuffer>;
   readonly lists: NoteLists;
 } {
-  const text = new TextEncoder().encode(JSON.stringify({ ...head, format: NOTES_FORMAT }));
+  const text = bytesOf(JSON.stringify({ ...head, format: NOTES_FORMAT }));
   const listsAt = padded(HEAD_AT + text.length);
   const sizeBytes = padded(listsAt + bytesOfLists(head));
   const buffer = new ArrayBuffer(sizeBytes);
@@ -129,7 +133,7 @@ export function* piecesOf(
     if (word !== WORD || headBytes! > LONGEST_HEAD_BYTES || end > notes.byteLength) return;
     const listsAt = padded(HEAD_AT + headBytes!);
     if (at + listsAt > end || sizeBytes! % 8 !== 0) return;
-    const text = new TextDecoder().decode(new Uint8Array(notes, at + HEAD_AT, headBytes));
+    const text = textOf(new Uint8Array(notes, at + HEAD_AT, headBytes));
     const head = readNoteHead(text);
     if (!head || padded(listsAt + bytesOfLists(head)) !== sizeBytes) return;
     const found = listsIn(head, notes, at + listsAt, end);
