@@ -97,17 +97,11 @@ function carriedUnknowns(heights: SettledHeights, whole: WholeFit): Float64Array
   return known;
 }
 
+/** Logarithms of damping, kick, planes' scale, slow change and its time, sway down and across: as `motionAt` takes them. */
+const CAUTIOUS_LOGS = [-3, -0.7, 0, -2.3, 1, -3.5, -3.5];
+
 function cautiousMotion(prior: RockingPrior, planeScale: number): RockingParameters {
-  const motion = motionAt([
-    Math.log((2 * Math.PI) / prior.periodS),
-    -3,
-    -0.7,
-    0,
-    -2.3,
-    1,
-    -3.5,
-    -3.5,
-  ]);
+  const motion = motionAt([Math.log((2 * Math.PI) / prior.periodS), ...CAUTIOUS_LOGS]);
   return { ...motion, planeScale };
 }
 
