@@ -3,9 +3,9 @@ import { line } from 'd3-shape';
 
 import { drawnRangeMm } from '../read/traceCurves.ts';
 import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
-import { formatKnown, type Units } from '../words/numbers.ts';
+import { formatKnown, roundedToStep, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
-import { tracePoints, type TurnTrace, type TurnTracePoint } from './turnTrace.ts';
+import { pointNow, tracePoints, type TurnTrace, type TurnTracePoint } from './turnTrace.ts';
 
 export interface GrowingTraceProps {
   readonly trace: TurnTrace;
@@ -31,13 +31,10 @@ export function GrowingTrace({ trace, units }: GrowingTraceProps) {
     .defined((point) => point !== null)
     .x((point) => x(point!.turnDeg))
     .y((point) => y(point!.heightMm));
-  const last = trace.heights.size === 0 ? null : points.at(-1)!;
+  const now = pointNow(trace);
   return (
     <figure className="growing">
-      <figcaption>
-        {words.sweep.trace}
-        {last !== null && `: ${formatKnown('length', Math.round((high - low) * 10) / 10, units)}`}
-      </figcaption>
+      <figcaption>{now === null ? words.sweep.trace : edgeNow(now.heightMm, units)}</figcaption>
       <svg ref={ref} width="100%" height={HEIGHT_PX} aria-hidden="true" focusable="false">
         {QUARTERS_DEG.map((deg) => (
           <g key={deg} transform={`translate(${x(deg)} 0)`}>
@@ -52,12 +49,20 @@ export function GrowingTrace({ trace, units }: GrowingTraceProps) {
         ))}
         {low < 0 && high > 0 && <path className="growing-line" d={`M8 ${y(0)} H${widthPx - 8}`} />}
         <path className="growing-edge" d={draw(withGaps(points)) ?? ''} />
-        {last !== null && (
-          <circle className="growing-now" cx={x(last.turnDeg)} cy={y(last.heightMm)} r={8} />
+        {now !== null && (
+          <circle className="growing-now" cx={x(now.turnDeg)} cy={y(now.heightMm)} r={8} />
         )}
       </svg>
     </figure>
   );
+}
+
+/** Whole millimetres, or the step of an inch: what can be read while the wheel moves. */
+function edgeNow(heightMm: number, units: Units): string {
+  const rounded = roundedToStep('length', Math.abs(heightMm), units);
+  if (rounded === 0) return words.sweep.edgeOnLine;
+  const distance = formatKnown('length', rounded, units);
+  return heightMm > 0 ? words.sweep.edgeAbove(distance) : words.sweep.edgeBelow(distance);
 }
 
 function withGaps(points: readonly TurnTracePoint[]): (TurnTracePoint | null)[] {

@@ -43,12 +43,26 @@ export interface TurnTracePoint {
   readonly heightMm: number;
 }
 
+/** What the sight saw last, which is not the farthest when the wheel is turned back; null before it. */
+export function pointNow(trace: TurnTrace): TurnTracePoint | null {
+  const { zeroDeg, lastTurnDeg, heights } = trace;
+  if (zeroDeg === null || lastTurnDeg === null) return null;
+  const turnDeg = Math.round(lastTurnDeg - zeroDeg);
+  const heightMm = heights.get(turnDeg);
+  return heightMm === undefined ? null : { turnDeg: turnDeg * senseOf(trace), heightMm };
+}
+
 /** In order of turn; a wheel turned counter-clockwise is drawn from left to right as well. */
 export function tracePoints(trace: TurnTrace): readonly TurnTracePoint[] {
-  const points = [...trace.heights].map(([turnDeg, heightMm]) => ({ turnDeg, heightMm }));
-  const reach = points.reduce((sum, { turnDeg }) => sum + turnDeg, 0);
-  const sense = reach < 0 ? -1 : 1;
-  return points
-    .map(({ turnDeg, heightMm }) => ({ turnDeg: sense < 0 ? 0 - turnDeg : turnDeg, heightMm }))
+  const sense = senseOf(trace);
+  return [...trace.heights]
+    .map(([turnDeg, heightMm]) => ({ turnDeg: turnDeg * sense + 0, heightMm }))
     .toSorted((a, b) => a.turnDeg - b.turnDeg);
+}
+
+/** −1 for a wheel turned counter-clockwise, by where most of what was seen lies. */
+function senseOf({ heights }: TurnTrace): 1 | -1 {
+  let reach = 0;
+  for (const turnDeg of heights.keys()) reach += turnDeg;
+  return reach < 0 ? -1 : 1;
 }

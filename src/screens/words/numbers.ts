@@ -97,6 +97,12 @@ export function steppedValue(
   return next * stepShown * size;
 }
 
+/** The nearest value on the grid of a field's steps: whole millimetres, twentieths of an inch. */
+export function roundedToStep(quantity: Quantity, value: number, units: Units): number {
+  const { size, step } = displayUnit(quantity, units);
+  return Math.round(value / size / step) * step * size;
+}
+
 /** A value this near to a step counts as standing on it, in steps. */
 const STEP_SLACK = 1e-6;
 

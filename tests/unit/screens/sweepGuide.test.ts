@@ -11,7 +11,12 @@ import {
   SWEEP_EVENTS,
   sweepEventBetween,
 } from '../../../src/screens/sweep/sweepEvents.ts';
-import { EMPTY_TRACE, tracePoints, withReport } from '../../../src/screens/sweep/turnTrace.ts';
+import {
+  EMPTY_TRACE,
+  pointNow,
+  tracePoints,
+  withReport,
+} from '../../../src/screens/sweep/turnTrace.ts';
 import { de } from '../../../src/screens/words/de/index.ts';
 import { en } from '../../../src/screens/words/en/index.ts';
 import { words } from '../../../src/screens/words/words.ts';
@@ -190,6 +195,17 @@ describe('the trace that grows with the turn', () => {
 
   it('runs to the right whichever way the wheel is turned', () => {
     expect(traceOf([at(0, 1), at(-10, 2), at(-20, 3)]).map((p) => p.turnDeg)).toEqual([0, 10, 20]);
+  });
+
+  it('tells where the sight stands, which is not the end of the trace when turned back', () => {
+    const turnedBack = [at(0, 1), at(30, 5), at(10, 2, { coveredDeg: 30 })];
+    expect(pointNow(turnedBack.reduce(withReport, EMPTY_TRACE))).toEqual({
+      turnDeg: 10,
+      heightMm: 2,
+    });
+    const counterClockwise = [at(0, 1), at(-30, 5)].reduce(withReport, EMPTY_TRACE);
+    expect(pointNow(counterClockwise)).toEqual({ turnDeg: 30, heightMm: 5 });
+    expect(pointNow(EMPTY_TRACE)).toBeNull();
   });
 
   it('leaves out what was not seen, and begins anew with a new count', () => {
