@@ -13,27 +13,34 @@ const SCALE_SD_KG = 0.05;
 const RULER_SD_MM = 1;
 const NORMAL_95 = 1.96;
 
-const LOAD_RANGE_KG = [0, 80] as const;
-const LENGTH_RANGE_MM = [0, 500] as const;
+const LOAD = { quantity: 'wheelMass', range: [0, 80] } as const;
+const LENGTH = { quantity: 'length', range: [0, 500] } as const;
+
+/** In the order in which they are taken. The words are asked for anew: the language may change. */
+const FIELDS = [
+  { ...LOAD, name: 'upperRailLoadKg', label: () => words.bench.weighUpper },
+  { ...LOAD, name: 'lowerRailLoadKg', label: () => words.bench.weighLower },
+  { ...LENGTH, name: 'railSpacingMm', label: () => words.bench.weighSpacing },
+  { ...LENGTH, name: 'seatFromUpperRailMm', label: () => words.bench.weighSeat },
+] as const;
+
+/** To begin with: the load shared alike, rails and seat where a car wheel has them. */
+const usualWeighing = (massKg: number) => ({
+  upperRailLoadKg: massKg / 2,
+  lowerRailLoadKg: massKg / 2,
+  railSpacingMm: 160,
+  seatFromUpperRailMm: 50,
+});
 
 /** The wheel upright on two rails, each weighed in turn: mass and centre of mass by the lever rule. */
 export function TwoWeighingsForm({ wheel, units, edit }: WheelPartProps) {
-  const half = wheel.massKg.value / 2;
-  const [upperKg, setUpperKg] = useState(half);
-  const [lowerKg, setLowerKg] = useState(half);
-  const [spacingMm, setSpacingMm] = useState(160);
-  const [seatMm, setSeatMm] = useState(50);
+  const [taken, setTaken] = useState(() => usualWeighing(wheel.massKg.value));
   const { bench } = words;
   const weighed = centreDepthFromWeighings({
-    upperRailLoadKg: upperKg,
-    lowerRailLoadKg: lowerKg,
+    ...taken,
     scaleSdKg: SCALE_SD_KG,
-    railSpacingMm: spacingMm,
-    seatFromUpperRailMm: seatMm,
     rulerSdMm: RULER_SD_MM,
   });
-  const load = { quantity: 'wheelMass', units, range: LOAD_RANGE_KG } as const;
-  const length = { quantity: 'length', units, range: LENGTH_RANGE_MM } as const;
   const take = () => {
     if (!weighed.ok) return;
     const { massKg, centreDepthMm } = weighed.value;
@@ -45,34 +52,17 @@ export function TwoWeighingsForm({ wheel, units, edit }: WheelPartProps) {
       <h3>{bench.weighTitle}</h3>
       <TwoWeighingsDrawing />
       <p>{bench.weighHelp}</p>
-      <NumberStepper
-        {...load}
-        label={bench.weighUpper}
-        name="upperRailLoadKg"
-        value={upperKg}
-        onValue={(value) => setUpperKg(value ?? upperKg)}
-      />
-      <NumberStepper
-        {...load}
-        label={bench.weighLower}
-        name="lowerRailLoadKg"
-        value={lowerKg}
-        onValue={(value) => setLowerKg(value ?? lowerKg)}
-      />
-      <NumberStepper
-        {...length}
-        label={bench.weighSpacing}
-        name="railSpacingMm"
-        value={spacingMm}
-        onValue={(value) => setSpacingMm(value ?? spacingMm)}
-      />
-      <NumberStepper
-        {...length}
-        label={bench.weighSeat}
-        name="seatFromUpperRailMm"
-        value={seatMm}
-        onValue={(value) => setSeatMm(value ?? seatMm)}
-      />
+      {FIELDS.map(({ name, label, ...field }) => (
+        <NumberStepper
+          key={name}
+          {...field}
+          label={label()}
+          name={name}
+          units={units}
+          value={taken[name]}
+          onValue={(value) => value !== null && setTaken({ ...taken, [name]: value })}
+        />
+      ))}
       {weighed.ok && (
         <p className="bench-result" role="status">
           {bench.weighResult(

@@ -3,6 +3,7 @@ import { ChoiceTiles } from '../parts/ChoiceTiles.tsx';
 import { MinusIcon, PlusIcon } from '../parts/icons.tsx';
 import { NumberStepper } from '../parts/NumberStepper.tsx';
 import { SourcedField } from '../parts/SourcedField.tsx';
+import type { Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { ArcFields } from './ArcFields.tsx';
 import { WHEEL_RANGES } from './ranges.ts';
@@ -20,8 +21,6 @@ type Kinds = 'adhesive' | 'clip-on' | 'both';
 export function WeightFields({ wheel, units, edit }: WheelPartProps) {
   const { bench } = words;
   const { keep } = edit;
-  const setRing = (index: number, ring: Ring) =>
-    keep({ ...wheel, rings: wheel.rings.with(index, ring) });
   const addRing = () => {
     const value = Math.min(
       wheel.rings[0]!.radiusMm.value + NEXT_RING_MORE_MM,
@@ -40,35 +39,12 @@ export function WeightFields({ wheel, units, edit }: WheelPartProps) {
     <section className="group">
       <h2>{bench.groups.weights}</h2>
       {wheel.rings.map((ring, index) => (
-        <div key={index} className="bench-ring">
-          <SourcedField
-            label={bench.ring(index)}
-            name={`ring${index}`}
-            help={index === 0 ? bench.ringHelp : undefined}
-            quantity="length"
-            units={units}
-            value={ring.radiusMm}
-            range={WHEEL_RANGES.ringRadiusMm}
-            onValue={(radiusMm) => radiusMm && setRing(index, { ...ring, radiusMm })}
-          />
-          <div className="bench-ring-kinds">
-            <ChoiceTiles<Kinds>
-              label={bench.accepts}
-              tiles={(['adhesive', 'clip-on', 'both'] as const).map((value) => ({
-                value,
-                word: bench.kinds[value],
-              }))}
-              chosen={kindsOf(ring)}
-              onChoose={(kinds) => setRing(index, { ...ring, accepts: acceptsOf(kinds) })}
-            />
-            {index > 0 && (
-              <button type="button" className="plain" onClick={() => removeRing(index)}>
-                <MinusIcon />
-                {bench.removeRing}
-              </button>
-            )}
-          </div>
-        </div>
+        <RingFields
+          key={index}
+          {...{ ring, index, units }}
+          onRing={(changed) => keep({ ...wheel, rings: wheel.rings.with(index, changed) })}
+          onRemove={() => removeRing(index)}
+        />
       ))}
       {wheel.rings.length < MOST_RINGS && (
         <button type="button" className="plain bench-add" onClick={addRing}>
@@ -88,6 +64,50 @@ export function WeightFields({ wheel, units, edit }: WheelPartProps) {
       />
       <ArcFields wheel={wheel} units={units} edit={edit} />
     </section>
+  );
+}
+
+interface RingFieldsProps {
+  readonly ring: Ring;
+  readonly index: number;
+  readonly units: Units;
+  readonly onRing: (ring: Ring) => void;
+  readonly onRemove: () => void;
+}
+
+/** One ring: how far out, and what holds there. The first cannot be taken away. */
+function RingFields({ ring, index, units, onRing, onRemove }: RingFieldsProps) {
+  const { bench } = words;
+  return (
+    <div className="bench-ring">
+      <SourcedField
+        label={bench.ring(index)}
+        name={`ring${index}`}
+        help={index === 0 ? bench.ringHelp : undefined}
+        quantity="length"
+        units={units}
+        value={ring.radiusMm}
+        range={WHEEL_RANGES.ringRadiusMm}
+        onValue={(radiusMm) => radiusMm && onRing({ ...ring, radiusMm })}
+      />
+      <div className="bench-ring-kinds">
+        <ChoiceTiles<Kinds>
+          label={bench.accepts}
+          tiles={(['adhesive', 'clip-on', 'both'] as const).map((value) => ({
+            value,
+            word: bench.kinds[value],
+          }))}
+          chosen={kindsOf(ring)}
+          onChoose={(kinds) => onRing({ ...ring, accepts: acceptsOf(kinds) })}
+        />
+        {index > 0 && (
+          <button type="button" className="plain" onClick={onRemove}>
+            <MinusIcon />
+            {bench.removeRing}
+          </button>
+        )}
+      </div>
+    </div>
   );
 }
 

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 
 import type { LogEntry, SourcedNumber, StandRecord, WheelRecord } from '../../contract/logbook.ts';
-import { wheelState } from '../../job/wheelState.ts';
+import { wheelState, type AcceptedSweep } from '../../job/wheelState.ts';
 import { WheelSign } from '../parts/WheelSign.tsx';
 import { readingSummary } from '../read/readingSummary.ts';
 import { WheelFromAbove } from '../read/WheelFromAbove.tsx';
@@ -26,7 +26,6 @@ export interface WheelSheetProps {
 
 /** One printed page a wheel; not on the screen. */
 export function WheelSheet({ wheel, entries, units }: WheelSheetProps) {
-  const stand = useStand();
   const [printedAt] = useState(() => new Date().toISOString());
   const { lastSweep, sweepBefore } = wheelState(entries, wheel);
   const log = words.logbook;
@@ -36,10 +35,6 @@ export function WheelSheet({ wheel, entries, units }: WheelSheetProps) {
   const putOn = entries.flatMap((entry) =>
     entry.kind === 'weights' && drawn !== null && entry.at > drawn.at ? entry.added : [],
   );
-  const sweeps = [
-    [log.before, sweepBefore],
-    [log.after, lastSweep],
-  ] as const;
   return (
     <article className="sheet" aria-hidden="true">
       <h1>
@@ -60,25 +55,8 @@ export function WheelSheet({ wheel, entries, units }: WheelSheetProps) {
           />
         )}
         <dl>
-          {sweeps.map(([name, sweep]) => {
-            const amount = sweep && amountOf(sweep);
-            return (
-              sweep &&
-              amount && (
-                <div key={name}>
-                  <dt>
-                    {name}, {formatMoment(sweep.at)}
-                  </dt>
-                  <dd>
-                    {log.sweepRead(
-                      formatMass(amount.amountG, units, amount.plusMinusG).text,
-                      formatClockAndDeg(amount.lightSpotDeg),
-                    )}
-                  </dd>
-                </div>
-              )
-            );
-          })}
+          <SweepLine name={log.before} sweep={sweepBefore} units={units} />
+          <SweepLine name={log.after} sweep={lastSweep} units={units} />
           <div>
             <dt>{log.weightsOn}</dt>
             {putOn.length === 0 && <dd>{log.noWeightsOn}</dd>}
@@ -92,26 +70,62 @@ export function WheelSheet({ wheel, entries, units }: WheelSheetProps) {
         </dl>
       </div>
       <h2>{log.values}</h2>
-      <table>
-        <tbody>
-          <Value name={log.mass} quantity="wheelMass" value={wheel.massKg} units={units} />
-          <Value name={log.edgeRadius} quantity="length" value={wheel.edgeRadiusMm} units={units} />
-          <Value
-            name={log.weightRadius}
-            quantity="length"
-            value={wheel.rings[0]!.radiusMm}
-            units={units}
-          />
-          <Value name={log.ball} quantity="length" value={wheel.ballDiameterMm} units={units} />
-          <Value name={log.depth} quantity="length" value={wheel.pendulumDepthMm} units={units} />
-          {stand?.ok && <StandRows stand={stand.value} units={units} />}
-        </tbody>
-      </table>
+      <ValueTable wheel={wheel} units={units} />
       <p>{words.reading.couple}</p>
       <p>
         {words.common.productName} · {formatMoment(printedAt)}
       </p>
     </article>
+  );
+}
+
+/** What one sweep read, and when; nothing where there was none or it gave no figure. */
+function SweepLine({
+  name,
+  sweep,
+  units,
+}: {
+  readonly name: string;
+  readonly sweep: AcceptedSweep | null;
+  readonly units: Units;
+}) {
+  const amount = sweep && amountOf(sweep);
+  if (!sweep || !amount) return null;
+  return (
+    <div>
+      <dt>
+        {name}, {formatMoment(sweep.at)}
+      </dt>
+      <dd>
+        {words.logbook.sweepRead(
+          formatMass(amount.amountG, units, amount.plusMinusG).text,
+          formatClockAndDeg(amount.lightSpotDeg),
+        )}
+      </dd>
+    </div>
+  );
+}
+
+/** What the readings rest on: wheel, ball, stand and tablet, each with where it is from. */
+function ValueTable({ wheel, units }: { readonly wheel: WheelRecord; readonly units: Units }) {
+  const stand = useStand();
+  const log = words.logbook;
+  return (
+    <table>
+      <tbody>
+        <Value name={log.mass} quantity="wheelMass" value={wheel.massKg} units={units} />
+        <Value name={log.edgeRadius} quantity="length" value={wheel.edgeRadiusMm} units={units} />
+        <Value
+          name={log.weightRadius}
+          quantity="length"
+          value={wheel.rings[0]!.radiusMm}
+          units={units}
+        />
+        <Value name={log.ball} quantity="length" value={wheel.ballDiameterMm} units={units} />
+        <Value name={log.depth} quantity="length" value={wheel.pendulumDepthMm} units={units} />
+        {stand?.ok && <StandRows stand={stand.value} units={units} />}
+      </tbody>
+    </table>
   );
 }
 

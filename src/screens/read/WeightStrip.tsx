@@ -1,7 +1,7 @@
 import type { Weight } from '../../contract/reading.ts';
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
 import { clockPoint, sectorPath } from '../parts/polar.ts';
-import { formatKnownMass, type Units } from '../words/numbers.ts';
+import { knownFigure, type Units } from '../words/numbers.ts';
 import { LETTER_WIDTH, RimWord } from './RimWord.tsx';
 import { stripArcDeg, type WheelLayout } from './wheelLayout.ts';
 
@@ -22,10 +22,9 @@ export function stripLabel(
 ): StripLabel {
   const lengthUnits = stripArcDeg(weight.massG, weight.radiusMm) * RAD_PER_DEG * layout.weights;
   const fits = (text: string) => text.length * LETTER_WIDTH * textUnits < lengthUnits;
-  const whole = formatKnownMass(weight.massG, units);
-  const number = whole.split('\u00a0')[0]!;
-  if (fits(whole)) return { text: whole, inside: true };
-  return fits(number) ? { text: number, inside: true } : { text: whole, inside: false };
+  const { figure, text } = knownFigure('weight', weight.massG, units);
+  if (fits(text)) return { text, inside: true };
+  return fits(figure) ? { text: figure, inside: true } : { text, inside: false };
 }
 
 export interface WeightStripProps {

@@ -5,7 +5,7 @@ import {
   formatClockAndDeg,
   formatKnownMass,
   formatMass,
-  unitName,
+  knownFigure,
 } from '../words/numbers.ts';
 import type { FigureText, Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
@@ -105,7 +105,5 @@ export function atMostFigure(atMostG: number, units: Units): FigureText {
   // Whole grams, or hundredths of an ounce (0.28 g): finer than the bound is known.
   const stepsPerG = units === 'metric' ? 1 : 100 / GRAMS_PER_OUNCE;
   const roundedUpG = Math.ceil(atMostG * stepsPerG - 1e-9) / stepsPerG;
-  const text = formatKnownMass(roundedUpG, units);
-  const [figure = text] = text.split('\u00a0');
-  return { figure, unit: unitName('weight', units), plusMinus: null, text };
+  return knownFigure('weight', roundedUpG, units);
 }

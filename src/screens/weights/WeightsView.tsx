@@ -1,19 +1,16 @@
 import { useState } from 'react';
-import { Link } from 'wouter';
 
 import type { WheelArcRecord, WheelRecord } from '../../contract/logbook.ts';
 import type { Outcome } from '../../contract/outcome.ts';
 import type { AcceptedReading } from '../../contract/reading.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import type { PlanTrouble, PlanWishes, WeightPlan } from '../../job/weightPlan.ts';
-import { ScreenTitle } from '../parts/ScreenTitle.tsx';
 import { UndoBar, type UndoOffer } from '../parts/UndoBar.tsx';
 import { readingSummary } from '../read/readingSummary.ts';
-import { places } from '../shell/places.ts';
-import { formatKnownMass, formatMass, type Units } from '../words/numbers.ts';
+import { formatMass, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
 import { BlockedStretches } from './BlockedStretches.tsx';
-import { PlaceList } from './PlaceList.tsx';
+import { PlanSay } from './PlanSay.tsx';
 import { PlanWheel } from './PlanWheel.tsx';
 import { WishChoices } from './WishChoices.tsx';
 
@@ -47,15 +44,14 @@ export function WeightsView(props: WeightsViewProps) {
   const summary = readingSummary(reading, setup);
   const leftG = plan.ok ? plan.value.leftGmm / setup.wheel.weightRadiusMm : summary.amountG;
   const left = words.weights.left(formatMass(leftG, units, summary.amountPlusMinusG).text);
-  const totalG = plan.ok ? plan.value.places.reduce((sum, place) => sum + place.massG, 0) : 0;
-  const [total, unit] = formatKnownMass(totalG, units).split('\u00a0');
+  const places = plan.ok ? plan.value.places : [];
   return (
     <div className="weights">
       <section className="weights-wheel">
         <PlanWheel
           summary={summary}
           setup={setup}
-          places={plan.ok ? plan.value.places : []}
+          places={places}
           arcs={arcs}
           left={left}
           units={units}
@@ -64,28 +60,8 @@ export function WeightsView(props: WeightsViewProps) {
         />
       </section>
       <section className="weights-say">
-        {plan.ok && plan.value.places.length > 0 ? (
-          <>
-            <ScreenTitle className="weights-figure">
-              <small>{words.weights.stickOn} </small>
-              <span className="figure">{total}</span>
-              <span className="figure-unit"> {unit}</span>
-            </ScreenTitle>
-            <PlaceList places={plan.value.places} units={units} />
-          </>
-        ) : (
-          <>
-            <ScreenTitle>{words.weights.nothing}</ScreenTitle>
-            <p className="instruction">
-              {plan.ok ? words.weights.nothingWhy : words.weights.trouble[plan.failure.code]}
-            </p>
-            <Link className="plain" href={places.stand}>
-              {words.weights.toStand}
-            </Link>
-          </>
-        )}
-        <p className="weights-left">{left}</p>
-        {plan.ok && plan.value.places.length > 0 && (
+        <PlanSay plan={plan} left={left} units={units} />
+        {places.length > 0 && (
           <div className="weights-actions">
             <button type="button" className="main" data-role="lead" onClick={props.onLead}>
               {words.weights.lead}

@@ -51,10 +51,8 @@ export function formatFigure(
 }
 
 /** A value known without a ±, such as a weight's own mass: no more decimals than it has. */
-export function formatKnown(quantity: Quantity, value: number, units: Units): string {
-  const { name, size, finestDecimals } = displayUnit(quantity, units);
-  return withUnit(shortest(value / size, finestDecimals), name);
-}
+export const formatKnown = (quantity: Quantity, value: number, units: Units): string =>
+  knownFigure(quantity, value, units).text;
 
 /** A measured mass of weights, g or oz. */
 export const formatMass = (massG: number, units: Units, plusMinusG?: number): FigureText =>
@@ -66,6 +64,13 @@ export function formatPlusMinus(quantity: Quantity, halfWidth: number, units: Un
   const shown = Math.max(halfWidth / size, 10 ** -finestDecimals);
   const decimals = Math.min(Math.max(1 - Math.floor(Math.log10(shown)), 0), finestDecimals);
   return `±${NO_BREAK_SPACE}${withUnit(formatNumber(shown, decimals), name)}`;
+}
+
+/** The same in its pieces. */
+export function knownFigure(quantity: Quantity, value: number, units: Units): FigureText {
+  const { name, size, finestDecimals } = displayUnit(quantity, units);
+  const figure = shortest(value / size, finestDecimals);
+  return { figure, unit: name, plusMinus: null, text: withUnit(figure, name) };
 }
 
 /** A known mass of weights: "30 g", "0.25 oz". */
