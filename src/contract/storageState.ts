@@ -21,6 +21,8 @@ export interface StorageState {
   readonly quotaBytes: number | null;
   /** True when the room kept in reserve had to be given up, or finds no place: little is left. */
   readonly isReserveUsed: boolean;
+  /** How much of `usedBytes` is that room. */
+  readonly reserveBytes: number;
 }
 
 export interface StorageWatch {

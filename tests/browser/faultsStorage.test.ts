@@ -132,6 +132,7 @@ test('a browser that does not tell its quota runs full: said while all is still 
   await expect.poll(() => usedBytes(page)).toBeGreaterThan(24e6);
   expect((await page.evaluate(() => navigator.storage.estimate())).quota).toBeGreaterThan(1e9);
   await expect(notice(page)).toHaveCount(0);
+  await expect(page.locator('.logbook-storage')).toContainText('24 MB more are kept in reserve');
   await fillUp(page);
   await wheels(page).filter({ hasText: 'front left' }).click();
   await page.locator('textarea').fill('rim is bent. '.repeat(300));
@@ -157,6 +158,7 @@ test('a tablet with less room than the reserve takes: said at once, and all is s
   await quotaOf(page, baseURL!, 20e6);
   await openWithLogbook(page);
   await expect(notice(page)).toHaveAttribute('data-code', 'storage-low');
+  await expect(page.locator('.logbook-storage')).not.toContainText('reserve');
   await page.reload();
   await expect(wheels(page)).toHaveCount(2);
 });

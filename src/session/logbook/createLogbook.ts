@@ -13,6 +13,7 @@ import { proposedStand } from '../../job/proposals.ts';
 import { createHeldRecords } from './heldRecords.ts';
 import { packedEntry } from './packedTrace.ts';
 import { NO_CHANGE, type RecordBatch, type RecordStore } from './recordStore.ts';
+import type { StorageReserve } from './storageReserve.ts';
 import { createStorageWatch } from './storageWatch.ts';
 import type { TabLine } from './tabLine.ts';
 
@@ -21,15 +22,17 @@ export interface LogbookOptions {
   readonly tabs?: TabLine;
   /** True when a logbook that was here is not there any more. */
   readonly wiped?: () => boolean;
-  /** True when the room kept in reserve is taken. */
-  readonly isReserveUsed?: () => boolean;
+  /** The room kept in reserve; none unless told. */
+  readonly reserve?: Pick<StorageReserve, 'isUsed' | 'keptBytes'>;
   /** Calls back when that comes to light later on, and when films have come or gone. */
   readonly onStorageNews?: (heard: () => void) => void;
 }
 
+const NO_RESERVE = { isUsed: () => false, keptBytes: () => Promise.resolve(0) };
+
 /** A logbook over a place for records; where that fails, changes are held in the page. */
 export function createLogbook(store: RecordStore, options: LogbookOptions = {}): Logbook {
-  const { tabs, wiped = () => false, isReserveUsed = () => false } = options;
+  const { tabs, wiped = () => false, reserve = NO_RESERVE } = options;
   const listeners = new Set<() => void>();
   const tellAll = () => {
     for (const listener of listeners) listener();
@@ -37,7 +40,7 @@ export function createLogbook(store: RecordStore, options: LogbookOptions = {}):
   tabs?.onNews(tellAll);
 
   const records = createHeldRecords(store, () => storage.refresh());
-  const storage = createStorageWatch(records, wiped, isReserveUsed);
+  const storage = createStorageWatch(records, wiped, reserve);
   options.onStorageNews?.(() => storage.refresh());
   // Asked at once, so that trouble with storage shows on the first screen.
   void records.stand().then(() => storage.refresh());

@@ -29,7 +29,7 @@ export function openLogbook(): { readonly logbook: Logbook; readonly shelf: Film
   const logbook = createLogbook(createDatabaseRecords(access), {
     tabs: openTabLine('tiltsweep.logbook'),
     wiped: () => wiped,
-    isReserveUsed: reserve.isUsed,
+    reserve,
     onStorageNews: (heard) => (tellStorage = heard),
   });
   logbook.onChange(() => {

@@ -13,6 +13,8 @@ import { wholeOrNothing } from './wholeOrNothing.ts';
 export interface StorageReserve {
   /** True while there is no room for it. */
   isUsed(): boolean;
+  /** How much room it takes now; 0 where storage cannot be asked. */
+  keptBytes(): Promise<number>;
   /** Lays it by where it is missing; for when something was stored, or deleted. */
   layBy(): Promise<void>;
 }
@@ -45,16 +47,23 @@ export function createStorageReserve(
   let laying: Promise<Outcome<void, KeepingTrouble>> | null = null;
   return {
     isUsed: () => used,
+    async keptBytes() {
+      const parts = await access.run((database) => database.count('reserve'));
+      return parts.ok ? parts.value * PART_BYTES : 0;
+    },
     given: () => {
       laying = null;
       setUsed(true);
     },
     async layBy() {
+      const isFirst = laying === null;
       laying ??= access.run(layReserve);
       const mine = laying;
       const laid = await mine;
-      if (laid.ok) setUsed(false);
-      else if (laying === mine) {
+      if (laid.ok) {
+        used = false;
+        if (isFirst) onChange();
+      } else if (laying === mine) {
         laying = null;
         if (laid.failure.code === 'storage-full') setUsed(true);
       }

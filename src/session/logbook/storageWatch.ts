@@ -1,5 +1,6 @@
 import type { StorageState, StorageWatch } from '../../contract/storageState.ts';
 import type { HeldRecords } from './heldRecords.ts';
+import type { StorageReserve } from './storageReserve.ts';
 
 export interface RefreshedStorageWatch extends Omit<StorageWatch, 'retry'> {
   /** Looks anew at what is held and at what the browser says of its storage. */
@@ -10,7 +11,7 @@ export interface RefreshedStorageWatch extends Omit<StorageWatch, 'retry'> {
 export function createStorageWatch(
   records: HeldRecords,
   wiped: () => boolean,
-  isReserveUsed: () => boolean,
+  reserve: Pick<StorageReserve, 'isUsed' | 'keptBytes'>,
 ): RefreshedStorageWatch {
   const listeners = new Set<() => void>();
   let state: StorageState = {
@@ -22,6 +23,7 @@ export function createStorageWatch(
     usedBytes: null,
     quotaBytes: null,
     isReserveUsed: false,
+    reserveBytes: 0,
   };
   const show = (part: Partial<StorageState>) => {
     const next = { ...state, ...part };
@@ -42,8 +44,9 @@ export function createStorageWatch(
         heldCount: records.heldCount(),
         unreadableCount: records.unreadableCount(),
         wiped: wiped(),
-        isReserveUsed: isReserveUsed(),
+        isReserveUsed: reserve.isUsed(),
       });
+      void reserve.keptBytes().then((reserveBytes) => show({ reserveBytes }));
       void browserStorage().then(show);
     },
   };

@@ -25,6 +25,8 @@ export const logbook: Words['logbook'] = {
   filmGone: 'Dieser Film liegt nicht in diesem Browser.',
   filmSize: (size) => `Film, ${size}`,
   storageTitle: 'Speicher',
+  reserveUse: (size) =>
+    `Weitere ${size} sind in Reserve, damit ein voller Browser auffällt, ehe eine Umdrehung verloren geht.`,
   storageUse: (used, free) => `${used} belegt, ${free} frei.`,
   persisted: 'Der Browser hat zugesagt, ihn nicht von selbst zu leeren.',
   notPersisted:

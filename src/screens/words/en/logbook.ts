@@ -24,6 +24,8 @@ export const logbook = {
   filmGone: 'This film is not in this browser.',
   filmSize: (size: string) => `Film, ${size}`,
   storageTitle: 'Storage',
+  reserveUse: (size: string) =>
+    `${size} more are kept in reserve, so that a full browser is noticed before a sweep is lost.`,
   storageUse: (used: string, free: string) => `${used} used, ${free} free.`,
   persisted: 'The browser has promised not to clear it by itself.',
   notPersisted:
