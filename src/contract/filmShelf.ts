@@ -32,6 +32,8 @@ export const FilmRecordSchema = v.object({
   notes: v.optional(KeptNotesSchema),
   /** The reading made from it; null as long as there is none. */
   entryId: v.nullable(id),
+  /** Set when the person left the sweep before its reading: nobody need be told that it broke off. */
+  stoppedAt: v.optional(instant),
   /** Set when the person deleted it; for a while it can be brought back. */
   removedAt: v.nullable(instant),
 });
@@ -43,6 +45,9 @@ export interface FilmStart {
   readonly assumed: readonly string[];
 }
 
+/** `stopped`: the person left the sweep; `over`: its reading follows, or it broke off. */
+export type TapeEnd = 'over' | 'stopped';
+
 /** Takes the pieces of one film that is being recorded. */
 interface FilmTape {
   readonly filmId: string;
@@ -51,7 +56,7 @@ interface FilmTape {
   /** Resolves once the notes are stored; false when storage takes no more of them. */
   note(piece: NotePiece): Promise<boolean>;
   /** No more pieces will come. A record without any is taken off the shelf. */
-  end(): Promise<void>;
+  end(why: TapeEnd): Promise<void>;
 }
 
 export interface FilmShelf {

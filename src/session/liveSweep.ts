@@ -81,7 +81,7 @@ export function runLiveSweep(run: SweepRun, tools: LiveTools, ask: LiveAsk): Liv
       const ran = await runStretch(run, tools, camera, stretch, asked, end);
       const { why, progress, film } = ran;
       if (!run.isCurrent()) {
-        void film?.end();
+        void film?.end('stopped');
         return letGo();
       }
       asked = new Promise<LiveEnd>((resolve) => (end = resolve));

@@ -134,6 +134,19 @@ test('the page is reloaded in mid-sweep: what was recorded stays', async ({ page
   await expect.poll(async () => (await filmsOnShelf(page))[0]!.entryId).not.toBeNull();
 });
 
+test('a sweep stopped on purpose: what was recorded stays, and nobody is told that it broke off', async ({
+  page,
+}) => {
+  await sweepForSeconds(page, 3);
+  await role(page, 'stop').click();
+  await expect.poll(async () => (await filmsOnShelf(page))[0]?.stoppedAt).toBeDefined();
+  await page.goto('/#/');
+  await expect(main(page, 'choosing')).toBeVisible();
+  await expect(page.locator('[data-role="broken-off"]')).toHaveCount(0);
+  await page.goto('/#/logbook');
+  await expect(page.locator('[data-role="unfinished-sweeps"] li')).toHaveCount(1);
+});
+
 test('the worker dies in mid-sweep: its film stays, and a new one begins', async ({ page }) => {
   await sweepForSeconds(page, 5);
   const [worker] = page.workers();

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 
-import { FilmRecordSchema, type FilmRecord } from '../../contract/filmShelf.ts';
+import { FilmRecordSchema, type FilmRecord, type TapeEnd } from '../../contract/filmShelf.ts';
 import type { NotePiece } from '../../contract/sweepNotes.ts';
 import type { Kept } from '../logbook/recordStore.ts';
 import type { DatabaseAccess } from '../logbook/database.ts';
@@ -20,7 +20,8 @@ export interface FilmRecords {
   settle(filmId: string, entryId: string): Kept<boolean>;
   /** False when there is no such film. */
   change(filmId: string, part: Partial<FilmRecord>): Kept<boolean>;
-  dropIfEmpty(filmId: string): Kept<void>;
+  /** No more comes: what is empty goes, and what was left on purpose is marked so. */
+  end(filmId: string, why: TapeEnd): Kept<void>;
   free(filmId: string): Kept<void>;
 }
 
@@ -114,10 +115,17 @@ export function createFilmRecords(access: DatabaseAccess): FilmRecords {
           return record !== undefined;
         });
       }),
-    dropIfEmpty: (filmId) =>
+    end: (filmId, why) =>
       access.run(async (db) => {
-        const [record] = readable(await db.get('films', filmId));
-        if (record && !holdsAny(record)) await db.delete('films', filmId);
+        const writing = db.transaction('films', 'readwrite', ON_DISK);
+        await wholeOrNothing(writing, async () => {
+          const [record] = readable(await writing.store.get(filmId));
+          if (!record) return;
+          if (!holdsAny(record)) await writing.store.delete(filmId);
+          else if (why === 'stopped') {
+            await writing.store.put({ ...record, stoppedAt: new Date().toISOString() });
+          }
+        });
       }),
     free: (filmId) =>
       access.run(async (db) => {

@@ -99,10 +99,10 @@ export function createFilmShelf(access: DatabaseAccess, tabs?: TabLine): FilmShe
           noting = noted;
           return noted;
         },
-        async end() {
+        async end(why) {
           await noting;
           release();
-          await records.dropIfEmpty(record.id);
+          await records.end(record.id, why);
           told(undefined);
         },
       });

@@ -1,4 +1,4 @@
-import type { FilmShelf, FilmStart } from '../../contract/filmShelf.ts';
+import type { FilmShelf, FilmStart, TapeEnd } from '../../contract/filmShelf.ts';
 import type { MeasureWorker } from '../measureWorker.ts';
 
 /** What is kept of one live sweep while it goes on: notes of what was measured, and its film. */
@@ -9,7 +9,7 @@ export interface LiveFilm {
    * Ends the recording. Resolves with the film's id when some of it is on the shelf, and with
    * whether this browser can record at all.
    */
-  end(): Promise<{ readonly filmId: string | null; readonly canRecord: boolean }>;
+  end(why?: TapeEnd): Promise<{ readonly filmId: string | null; readonly canRecord: boolean }>;
 }
 
 /** Lets the worker keep the sweep that it has just started; null where storage takes nothing. */
@@ -34,10 +34,10 @@ export async function startLiveFilm(
   }
   return {
     sweepId: tape.filmId,
-    async end() {
+    async end(why = 'over') {
       // A worker that is gone has sent what it had.
       const summary = await worker.endFilm();
-      await tape.end();
+      await tape.end(why);
       return {
         filmId: storedPieces > 0 ? tape.filmId : null,
         canRecord: !(summary.ok && summary.value?.ending === 'no-encoder'),

@@ -2,6 +2,7 @@ import type { Page } from '@playwright/test';
 
 export interface StoredFilm {
   readonly entryId: string | null;
+  readonly stoppedAt?: string;
   readonly pieceCount: number;
   readonly sizeBytes: number;
   readonly mimeType: string;
