@@ -5,6 +5,7 @@ import { fakeCameraFlags } from '../setup/findChromium.ts';
 import { launchWith } from '../setup/launchWith.ts';
 import { crashTab } from './faults/crashTab.ts';
 import { entriesOfLogbook, filmsOnShelf, piecesOfNotes } from './faults/storedRecords.ts';
+import { inEmptyBrowser, savedLogbook } from './wholeJob/steps.ts';
 import { FRONT_LEFT, main, role, startCamera } from './support.ts';
 
 /** Faults while a sweep is recorded, each caused here: what is on the film shelf afterwards. */
@@ -106,6 +107,23 @@ test('the reading could not be stored, and the tab dies: it is read again from t
   expect(Math.abs(offG)).toBeLessThan(2);
   expect(Math.abs(heavySpotDeg - truth.unbalance.heavySpotDeg)).toBeLessThan(5);
   await expect.poll(() => piecesOfNotes(next)).toBe(0);
+});
+
+test('what was measured of a broken sweep goes along in a saved logbook and is read from it elsewhere', async ({
+  page,
+  context,
+  browser,
+}) => {
+  await tabDiesAt(page, 60);
+  const next = await context.newPage();
+  const archive = await savedLogbook(next, 'save-with-films');
+  await inEmptyBrowser(browser, archive, async (elsewhere) => {
+    await takeUp(elsewhere);
+    await expect(main(elsewhere, 'read', 'refused')).toBeVisible({ timeout: 30_000 });
+    await expect.poll(async () => (await entriesOfLogbook(elsewhere)).length).toBe(1);
+    const [entry] = await entriesOfLogbook(elsewhere);
+    expect(entry!.reading!.turn!.coveredDeg).toBeGreaterThan(60);
+  });
 });
 
 test('a sweep to its reading: the film is kept with it', async ({ page }) => {
