@@ -8,7 +8,9 @@ import {
   projectPoint,
   type CameraPose,
 } from '../../src/measure/geometry/camera.ts';
-import { correlationAtShift, textureShift } from '../../src/measure/turn/textureShift.ts';
+import { textureCorrelations } from '../../src/measure/turn/textureCorrelation.ts';
+import { textureShift } from '../../src/measure/turn/textureShift.ts';
+import { textureView } from '../../src/measure/turn/textureView.ts';
 import { openCv, withMats, type OpenCv } from './openCv.ts';
 
 /**
@@ -189,14 +191,16 @@ describe('against OpenCV', () => {
       const masked = after.map((v, i) =>
         i % columns < reach || i % columns >= columns - reach ? 0 : v,
       );
-      return correlationAtShift(before, masked, columns, shift);
+      const views = [before, masked].map((values) => textureView(values, columns));
+      return textureCorrelations(views[0], views[1], shift, 1)[0];
     };
     for (let shift = -reach; shift <= reach; shift++) {
       expect(Math.abs(scores[shift + reach] - middle(shift))).toBeLessThan(1e-5);
     }
     const peak = scores.indexOf(Math.max(...scores)) - reach;
     expect(peak).toBe(left);
-    const found = textureShift(before, after, columns, { centreColumns: 0, reachColumns: reach });
+    const [first, second] = [before, after].map((values) => textureView(values, columns));
+    const found = textureShift(first, second, { centreColumns: 0, reachColumns: reach });
     expect(Math.round(found!.leftColumns)).toBe(peak);
   });
 });

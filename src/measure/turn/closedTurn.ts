@@ -1,5 +1,6 @@
 import { AZIMUTH_STEP_DEG } from '../band/treadBand.ts';
 import { textureShift } from './textureShift.ts';
+import { textureView } from './textureView.ts';
 import type { TurnTracker } from './turnTracker.ts';
 
 /**
@@ -80,19 +81,16 @@ function bestEarlier(
   index: number,
 ): { excessDeg: number; correlation: number } | null {
   let best: { excessDeg: number; correlation: number; lead: number } | null = null;
+  const { textures, columns } = tracker;
+  const later = textureView(textures[index], columns);
   for (const offset of EARLIER_OFFSETS_DEG) {
     const earlier = nearestInTurn(tracker.turnDeg, byTurn, tracker.turnDeg[index] - 360 + offset);
     if (earlier === null) continue;
     const raw = tracker.turnDeg[index] - tracker.turnDeg[earlier];
-    const match = textureShift(
-      tracker.textures[earlier],
-      tracker.textures[index],
-      tracker.columns,
-      {
-        centreColumns: (raw - 360) / AZIMUTH_STEP_DEG,
-        reachColumns: CLOSURE_REACH_DEG / AZIMUTH_STEP_DEG,
-      },
-    );
+    const match = textureShift(textureView(textures[earlier], columns), later, {
+      centreColumns: (raw - 360) / AZIMUTH_STEP_DEG,
+      reachColumns: CLOSURE_REACH_DEG / AZIMUTH_STEP_DEG,
+    });
     if (!match || match.correlation < MIN_PAIR_CORRELATION) continue;
     const lead = match.correlation - match.rivalCorrelation;
     if (!best || match.correlation > best.correlation) {

@@ -1,5 +1,6 @@
 import { AZIMUTH_STEP_DEG } from '../band/treadBand.ts';
 import { textureShift } from './textureShift.ts';
+import { textureView, type TextureView } from './textureView.ts';
 import { createTurnDoubt, judgeFrame, type TurnDoubt } from './turnDoubt.ts';
 
 /**
@@ -18,6 +19,8 @@ export interface TurnTracker {
   /** Running mean of the textures over the turn: what stands still is light, not tread. */
   readonly standing: Float32Array;
   key: number;
+  /** Key frame's texture, and the same made ready for matching. */
+  keyView: { readonly texture: Int8Array; readonly view: TextureView } | null;
   rateDegPerS: number;
   lostSinceS: number | null;
   readonly doubt: TurnDoubt;
@@ -62,6 +65,7 @@ export function createTurnTracker(columns: number, strips: number): TurnTracker 
     ...{ columns, textures: [], timeS: [], turnDeg: [], correlation: [] },
     standing: new Float32Array(columns * strips),
     key: 0,
+    keyView: null,
     rateDegPerS: 0,
     lostSinceS: null,
     doubt: createTurnDoubt(),
@@ -80,15 +84,16 @@ export function trackTurn(
     return accept(tracker, texture, rawTexture, timeS, { turnDeg: 0, correlation: 1 });
   }
   const elapsedS = Math.max(1e-3, timeS - tracker.timeS[last]);
+  const view = textureView(texture, tracker.columns);
   const step =
-    (tracker.lostSinceS === null ? followed(tracker, texture, elapsedS) : null) ??
-    foundAgain(tracker, texture, timeS - (tracker.lostSinceS ?? tracker.timeS[last]));
+    (tracker.lostSinceS === null ? followed(tracker, view, elapsedS) : null) ??
+    foundAgain(tracker, view, timeS - (tracker.lostSinceS ?? tracker.timeS[last]));
   if (!step) {
     tracker.lostSinceS ??= tracker.timeS[last];
     return null;
   }
   tracker.lostSinceS = null;
-  const surely = putInPlace(tracker, texture, timeS, step);
+  const surely = putInPlace(tracker, view, timeS, step);
   return accept(tracker, texture, rawTexture, timeS, surely);
 }
 
@@ -98,7 +103,7 @@ export function trackTurn(
  */
 function putInPlace(
   tracker: TurnTracker,
-  texture: Int8Array,
+  texture: TextureView,
   timeS: number,
   step: TurnStep,
 ): TurnStep {
@@ -116,7 +121,7 @@ function putInPlace(
   return place;
 }
 
-function followed(tracker: TurnTracker, texture: Int8Array, elapsedS: number): TurnStep | null {
+function followed(tracker: TurnTracker, texture: TextureView, elapsedS: number): TurnStep | null {
   const last = tracker.turnDeg.length - 1;
   const predicted = tracker.turnDeg[last] + tracker.rateDegPerS * elapsedS;
   const reach =
@@ -130,6 +135,15 @@ function followed(tracker: TurnTracker, texture: Int8Array, elapsedS: number): T
   return anywhere.correlation > foreseen.correlation + RELOCK_LEAD ? anywhere : foreseen;
 }
 
+/** A frame's texture made ready; the key frame's is kept, since every frame is matched to it. */
+function viewOf(tracker: TurnTracker, index: number): TextureView {
+  const texture = tracker.textures[index];
+  if (tracker.keyView?.texture === texture) return tracker.keyView.view;
+  const view = textureView(texture, tracker.columns);
+  if (index === tracker.key) tracker.keyView = { texture, view };
+  return view;
+}
+
 function good(step: TurnStep | null): TurnStep | null {
   return step && step.correlation >= MIN_TURN_CORRELATION ? step : null;
 }
@@ -137,12 +151,12 @@ function good(step: TurnStep | null): TurnStep | null {
 function matchTo(
   tracker: TurnTracker,
   index: number,
-  texture: Int8Array,
+  texture: TextureView,
   predictedDeg: number,
   reachDeg: number,
 ): TurnStep | null {
   const keyTurn = tracker.turnDeg[index];
-  const match = textureShift(tracker.textures[index], texture, tracker.columns, {
+  const match = textureShift(viewOf(tracker, index), texture, {
     centreColumns: (predictedDeg - keyTurn) / AZIMUTH_STEP_DEG,
     reachColumns: reachDeg / AZIMUTH_STEP_DEG,
   });
@@ -156,7 +170,7 @@ function matchTo(
 /** After a loss: the best place over a wider range against several frames from before it, `from` the latest. */
 function foundAgain(
   tracker: TurnTracker,
-  texture: Int8Array,
+  texture: TextureView,
   absentS: number,
   from = tracker.turnDeg.length - 1,
 ): TurnStep | null {
@@ -167,7 +181,7 @@ function foundAgain(
   let best: TurnStep | null = null;
   for (const index of framesBack(tracker, from, [0, 4, 10, 20])) {
     const keyTurn = tracker.turnDeg[index];
-    const match = textureShift(tracker.textures[index], texture, tracker.columns, {
+    const match = textureShift(viewOf(tracker, index), texture, {
       centreColumns: (predicted - keyTurn) / AZIMUTH_STEP_DEG,
       reachColumns: reach / AZIMUTH_STEP_DEG,
     });

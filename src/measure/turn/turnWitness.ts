@@ -1,5 +1,6 @@
 import { AZIMUTH_STEP_DEG } from '../band/treadBand.ts';
-import { correlationAtShift } from './textureShift.ts';
+import { textureCorrelations } from './textureCorrelation.ts';
+import { textureView, type TextureView } from './textureView.ts';
 import { CERTAIN_GAP_S, type TurnTracker } from './turnTracker.ts';
 
 /**
@@ -77,23 +78,24 @@ function viewsAlongTheWay(turnDeg: readonly number[]): number[] {
 }
 
 function pairsOf(tracker: TurnTracker, views: readonly number[], to: number): ViewPair[] {
-  const { turnDeg } = tracker;
+  const { turnDeg, textures, columns } = tracker;
+  const later = textureView(textures[to], columns);
   return PAIR_TURNS_DEG.flatMap((apartDeg) => {
     const from = views.findLast((v) => v < to && Math.abs(turnDeg[to] - turnDeg[v]) >= apartDeg);
     if (from === undefined || Math.abs(turnDeg[to] - turnDeg[from]) > apartDeg + VIEW_STEP_DEG + 2)
       return [];
-    return [{ from, to, score: scoresAbout(tracker, from, to) }];
+    const earlier = textureView(textures[from], columns);
+    return [{ from, to, score: scoresAbout(earlier, later, turnDeg[to] - turnDeg[from]) }];
   });
 }
 
 /** Correlation of two views at the turn followed between them and at others about it; NaN where not asked. */
-function scoresAbout(tracker: TurnTracker, from: number, to: number): Float64Array {
-  const centre = Math.round((tracker.turnDeg[to] - tracker.turnDeg[from]) / AZIMUTH_STEP_DEG);
+function scoresAbout(earlier: TextureView, later: TextureView, turnDeg: number): Float64Array {
+  const firstLeft = Math.round(turnDeg / AZIMUTH_STEP_DEG) - HALF_STEPS * STEP_COLUMNS;
+  const scores = textureCorrelations(earlier, later, firstLeft, 2 * HALF_STEPS * STEP_COLUMNS + 1);
   return Float64Array.from({ length: 2 * HALF_STEPS + 1 }, (_, k) => {
-    const left = centre + (k - HALF_STEPS) * STEP_COLUMNS;
-    return Math.abs(left * AZIMUTH_STEP_DEG) < STANDING_DEG
-      ? NaN
-      : correlationAtShift(tracker.textures[from], tracker.textures[to], tracker.columns, left);
+    const left = firstLeft + k * STEP_COLUMNS;
+    return Math.abs(left * AZIMUTH_STEP_DEG) < STANDING_DEG ? NaN : scores[k * STEP_COLUMNS];
   });
 }
 

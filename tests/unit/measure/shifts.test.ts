@@ -3,7 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { normalFrom, seededRandom } from '../../../samples/drawnWheel/seededRandom.ts';
 import { fitLean, leanBasis, riseAt } from '../../../src/measure/edge/leanFit.ts';
 import { profileShift } from '../../../src/measure/edge/profileShift.ts';
-import { correlationAtShift, textureShift } from '../../../src/measure/turn/textureShift.ts';
+import { textureCorrelations } from '../../../src/measure/turn/textureCorrelation.ts';
+import { textureShift } from '../../../src/measure/turn/textureShift.ts';
+import { textureView } from '../../../src/measure/turn/textureView.ts';
+import { correlationAtShift } from '../../fakes/correlationAtShift.ts';
 
 const ROWS = 201;
 
@@ -146,8 +149,9 @@ describe('textureShift', () => {
     return out;
   }
 
-  const find = (after: Int8Array, centreColumns = 0, reachColumns = 40) =>
-    textureShift(texture(0), after, COLUMNS, { centreColumns, reachColumns });
+  const viewOf = (values: Int8Array) => textureView(values, COLUMNS);
+  const find = (after: Int8Array, centreColumns = 0, reachColumns = 40, before = texture(0)) =>
+    textureShift(viewOf(before), viewOf(after), { centreColumns, reachColumns });
 
   it('finds parts of a column either way', () => {
     for (const left of [-33.4, -1.5, 0, 0.3, 7.8, 31.2]) {
@@ -168,20 +172,36 @@ describe('textureShift', () => {
       before.set(standing.subarray(from, to), from);
       after.set(standing.subarray(from, to), from);
     }
-    expect(correlationAtShift(before, after, COLUMNS, 0)).toBeGreaterThan(
-      correlationAtShift(before, after, COLUMNS, 12),
-    );
+    const scores = textureCorrelations(viewOf(before), viewOf(after), 0, 13);
+    expect(scores[0]).toBeGreaterThan(scores[12]);
     for (let s = 0; s < STRIPS; s++) {
       before.fill(0, s * COLUMNS + 150, s * COLUMNS + 280);
       after.fill(0, s * COLUMNS + 150, s * COLUMNS + 280);
     }
-    const found = textureShift(before, after, COLUMNS, { centreColumns: 0, reachColumns: 40 });
+    const found = find(after, 0, 40, before);
     expect(Math.abs((found?.leftColumns ?? NaN) - 12)).toBeLessThan(0.06);
   });
 
   it('is null for another tread’s border peak, an unknown one, or too little overlap', () => {
     expect(find(texture(60))?.correlation ?? 0).toBeLessThan(0.6);
     expect(find(new Int8Array(COLUMNS * STRIPS))).toBeNull();
-    expect(correlationAtShift(texture(0), texture(0), COLUMNS, 350)).toBe(-2);
+    expect(textureCorrelations(viewOf(texture(0)), viewOf(texture(0)), 350, 1)[0]).toBe(-2);
+  });
+
+  it('is to the bit what the plain sums over the cells known in both give, at every shift', () => {
+    const random = seededRandom(11);
+    for (const unknownShare of [0, 0.01, 0.3, 0.6]) {
+      const [before, after] = [texture(0), texture(5)].map((values) =>
+        values.map((v) => (random() < unknownShare ? 0 : Math.max(-127, Math.min(127, 5 * v)))),
+      );
+      // Whole strips and stretches are unknown too: the picture's border, the laser's glow.
+      before.fill(0, 2 * COLUMNS, 3 * COLUMNS);
+      after.fill(0, 2 * COLUMNS + 200, 3 * COLUMNS + 60);
+      const [first, count] = [-COLUMNS - 20, 2 * COLUMNS + 40];
+      const scores = textureCorrelations(viewOf(before), viewOf(after), first, count);
+      const plain = scores.map((_, k) => correlationAtShift(before, after, COLUMNS, first + k));
+      expect(scores).toEqual(plain);
+      expect(plain.filter((score) => score > -2).length).toBeGreaterThan(300);
+    }
   });
 });
