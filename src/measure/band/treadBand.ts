@@ -21,6 +21,9 @@ const OUTLINE_MARGIN_DEG = 11;
 export const CHROMA_COLUMN_STEP = 2;
 export const CHROMA_ROW_STEP = 2;
 
+/** Marks a cell that is in the picture, above the two weights. */
+const INSIDE = 1 << 16;
+
 export interface TreadBand {
   readonly camera: Camera;
   readonly radiusMm: number;
@@ -45,10 +48,10 @@ export interface TreadBand {
 }
 
 interface BandTables {
-  /** Luma: top-left pixel of the bilinear cell, and weights in 1/256. */
+  /** Luma: top-left pixel of the bilinear cell. */
   readonly pixel: Int32Array;
-  readonly xWeight: Uint8Array;
-  readonly yWeight: Uint8Array;
+  /** Weights of its right and its lower pixels in 1/256, the lower's 8 bits up, and {@link INSIDE}; 0 outside. */
+  readonly weights: Int32Array;
   readonly chromaX: Int16Array;
   readonly chromaY: Int16Array;
   readonly yStride: number;
@@ -96,8 +99,7 @@ export function createTreadBand(
     v: new Int8Array(chromaColumns * chromaRows),
     tables: {
       pixel: new Int32Array(cells),
-      xWeight: new Uint8Array(cells),
-      yWeight: new Uint8Array(cells),
+      weights: new Int32Array(cells),
       chromaX: new Int16Array(chromaColumns * chromaRows),
       chromaY: new Int16Array(chromaColumns * chromaRows),
       yStride,
@@ -125,8 +127,9 @@ function fillTables(band: TreadBand): void {
       if (x0 < 0 || y0 < 0 || x0 > widthPx - 2 || y0 > heightPx - 2) continue;
       inPicture[cell] = 1;
       tables.pixel[cell] = y0 * tables.yStride + x0;
-      tables.xWeight[cell] = Math.min(255, Math.round((px - x0) * 256));
-      tables.yWeight[cell] = Math.min(255, Math.round((py - y0) * 256));
+      const xWeight = Math.min(255, Math.round((px - x0) * 256));
+      const yWeight = Math.min(255, Math.round((py - y0) * 256));
+      tables.weights[cell] = INSIDE | (yWeight << 8) | xWeight;
       if (c % CHROMA_COLUMN_STEP === 0 && r % CHROMA_ROW_STEP === 0) {
         const chromaCell = (r / CHROMA_ROW_STEP) * band.chromaColumns + c / CHROMA_COLUMN_STEP;
         tables.chromaX[chromaCell] = Math.round(px);
@@ -145,18 +148,28 @@ export function unrollPicture(band: TreadBand, picture: YuvPicture): void {
   unrollChroma(band, picture);
 }
 
+/**
+ * Both columns of a cell are carried in one number, 16 bits each: its upper and lower pixels are mixed
+ * by one multiplication each, without rounding.
+ */
 function unrollLuma(band: TreadBand, picture: YuvPicture): void {
-  const { luma, inPicture } = band;
-  const { pixel, xWeight, yWeight, yStride } = band.tables;
-  const y = picture.y;
+  const { luma } = band;
+  const { pixel, weights, yStride } = band.tables;
+  const y = new DataView(picture.y.buffer, picture.y.byteOffset, picture.y.byteLength);
   for (let i = 0; i < luma.length; i++) {
-    if (inPicture[i] === 0) continue;
+    const weight = weights[i];
+    if (weight === 0) continue;
     const p = pixel[i];
-    const wx = xWeight[i];
-    const wy = yWeight[i];
-    const top = y[p] * (256 - wx) + y[p + 1] * wx;
-    const bottom = y[p + yStride] * (256 - wx) + y[p + yStride + 1] * wx;
-    luma[i] = (top * (256 - wy) + bottom * wy + 32768) >> 16;
+    const right = weight & 255;
+    const lower = (weight >> 8) & 255;
+    const top = y.getUint16(p, true);
+    const bottom = y.getUint16(p + yStride, true);
+    const both =
+      (Math.imul((top & 0xff) | ((top & 0xff00) << 8), 256 - lower) +
+        Math.imul((bottom & 0xff) | ((bottom & 0xff00) << 8), lower)) |
+      0;
+    luma[i] =
+      (Math.imul(both & 0xffff, 256 - right) + Math.imul(both >>> 16, right) + 32768) >> 16;
   }
 }
 

@@ -68,17 +68,17 @@ export function fitLean(
 ): LeanFit | null {
   const n = shiftMm.length;
   const robust = new Float64Array(n).fill(1);
-  let solved: LeanFit | null = null;
-  for (let pass = 0; pass < REWEIGHTINGS; pass++) {
+  for (let pass = 1; ; pass++) {
     const next = weightedLean(basis, shiftMm, standardErrorMm, robust, prior);
     if (!next) return null;
-    solved = next;
+    if (pass === REWEIGHTINGS) {
+      return { ...next, residualMm: residualOf(basis, next, shiftMm, robust) };
+    }
     for (let b = 0; b < n; b++) {
       const miss = (shiftMm[b] - riseAt(basis, next, b)) / OUTLIER_MM;
       robust[b] = miss === miss ? 1 / (1 + miss * miss) : 0;
     }
   }
-  return solved;
 }
 
 function weightedLean(
@@ -87,17 +87,20 @@ function weightedLean(
   standardErrorMm: Float32Array | Float64Array,
   robust: Float64Array,
   prior: LeanPrior,
-): LeanFit | null {
+): Omit<LeanFit, 'residualMm'> | null {
   const w0 = 1 / (prior.liftSdMm * prior.liftSdMm);
   const radius = basis.gainMm[basis.gainMm.length >> 1];
   // Normal equations in (lift, toward·radius, across·radius), all in mm.
   const wl = prior.lean ? 1 / (prior.lean.sd * radius) ** 2 : 0;
-  let [a00, a01, a02, a11, a12, a22] = [w0, 0, 0, wl, 0, wl];
-  let [b0, b1, b2] = [
-    w0 * prior.liftMm,
-    wl * radius * (prior.lean?.toward ?? 0),
-    wl * radius * (prior.lean?.across ?? 0),
-  ];
+  let a00 = w0;
+  let a01 = 0;
+  let a02 = 0;
+  let a11 = wl;
+  let a12 = 0;
+  let a22 = wl;
+  let b0 = w0 * prior.liftMm;
+  let b1 = wl * radius * (prior.lean?.toward ?? 0);
+  let b2 = wl * radius * (prior.lean?.across ?? 0);
   let used = 0;
   for (let b = 0; b < shiftMm.length; b++) {
     if (shiftMm[b] !== shiftMm[b]) continue;
@@ -129,8 +132,7 @@ function weightedLean(
   const across =
     (a00 * (a11 * b2 - a12 * b1) - a01 * (a01 * b2 - b1 * a02) + b0 * (a01 * a12 - a11 * a02)) /
     det;
-  const lean: Lean = { liftMm: lift, toward: toward / radius, across: across / radius };
-  return { ...lean, residualMm: residualOf(basis, lean, shiftMm, robust), blocksUsed: used };
+  return { liftMm: lift, toward: toward / radius, across: across / radius, blocksUsed: used };
 }
 
 function residualOf(

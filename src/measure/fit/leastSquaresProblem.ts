@@ -18,6 +18,8 @@ export interface LevenbergMarquardtOptions {
   /** Typical size of each parameter, in its own unit, for the step of the differences. Default 1. */
   readonly parameterSizes?: ArrayLike<number>;
   readonly maxIterations?: number;
+  /** A step below this share of every parameter's size ends the search. Default 1e-9. */
+  readonly stepTolerance?: number;
 }
 
 export interface ParameterPrior {

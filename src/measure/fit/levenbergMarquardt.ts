@@ -1,7 +1,8 @@
-import { failed, type Outcome } from '../../contract/outcome.ts';
+import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import { leastSquaresCoefficients } from './leastSquares.ts';
 import {
   poseProblem,
+  type Evaluation,
   type LevenbergMarquardtFailure,
   type LevenbergMarquardtFit,
   type LevenbergMarquardtOptions,
@@ -17,7 +18,7 @@ export type {
 
 /** Ways from a start to its minimum are short in this program; more means it runs off. */
 const MAX_ITERATIONS = 100;
-/** A step whose parts are all below this share of the parameter's size changes nothing. */
+/** A step whose parts are all below this share of the parameter's size changes nothing: the default. */
 const STEP_TOLERANCE = 1e-9;
 /** A fall in cost below this share of the cost is rounding. */
 const COST_TOLERANCE = 1e-13;
@@ -43,7 +44,35 @@ export function levenbergMarquardt(
   options: LevenbergMarquardtOptions = {},
 ): Outcome<LevenbergMarquardtFit, LevenbergMarquardtFailure> {
   const problem = poseProblem(residuals, start, options);
+  const found = minimumOf(problem, start, options);
+  if (!found.ok) return found;
+  const { parameters, at, iterations } = found.value;
+  return problem.conclude(parameters, at, iterations);
+}
+
+/** The parameters alone, for a place on the way: no covariance, which costs as much as a step. */
+export function leastSquaresMinimum(
+  residuals: (parameters: Float64Array) => ArrayLike<number>,
+  start: ArrayLike<number>,
+  options: LevenbergMarquardtOptions = {},
+): Outcome<Float64Array, LevenbergMarquardtFailure> {
+  const found = minimumOf(poseProblem(residuals, start, options), start, options);
+  return found.ok ? succeeded(found.value.parameters) : found;
+}
+
+interface Minimum {
+  readonly parameters: Float64Array;
+  readonly at: Evaluation;
+  readonly iterations: number;
+}
+
+function minimumOf(
+  problem: ReturnType<typeof poseProblem>,
+  start: ArrayLike<number>,
+  options: LevenbergMarquardtOptions,
+): Outcome<Minimum, LevenbergMarquardtFailure> {
   const { n } = problem;
+  const tolerance = options.stepTolerance ?? STEP_TOLERANCE;
   const parameters = Float64Array.from(start);
   let current = problem.evaluate(parameters);
   if (!Number.isFinite(current.cost)) return failed('start-not-finite');
@@ -62,7 +91,7 @@ export function levenbergMarquardt(
       const step = dampedStep(linear, columnScale, damping, n);
       const trial = parameters.map((p, j) => p + step[j]);
       const next = problem.evaluate(trial);
-      const small = step.every((s, j) => Math.abs(s) <= STEP_TOLERANCE * problem.sizeOf(trial, j));
+      const small = step.every((s, j) => Math.abs(s) <= tolerance * problem.sizeOf(trial, j));
       const gain = current.cost - next.cost;
       if (gain >= 0) {
         settled = small || gain <= COST_TOLERANCE * current.cost;
@@ -77,7 +106,7 @@ export function levenbergMarquardt(
       }
       damping *= damping < 1e-6 ? 100 : 5;
     }
-    if (settled) return problem.conclude(parameters, current, iteration);
+    if (settled) return succeeded({ parameters, at: current, iterations: iteration });
   }
   return failed('no-convergence', { iterations: limit, cost: current.cost });
 }

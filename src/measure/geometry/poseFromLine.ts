@@ -1,5 +1,9 @@
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
-import { levenbergMarquardt } from '../fit/levenbergMarquardt.ts';
+import {
+  leastSquaresMinimum,
+  levenbergMarquardt,
+  type LevenbergMarquardtOptions,
+} from '../fit/levenbergMarquardt.ts';
 import { finished, type SlicedWork } from '../pace/slicedWork.ts';
 import type { CameraPose } from './camera.ts';
 import { circleOffsets, type LinePoints } from './circleResiduals.ts';
@@ -55,6 +59,8 @@ const LEAST_SLOPE = 0.1;
 const GUESSES = 6;
 /** The face's scatter in the rounds, times a point's own: from a wide net to the point's own. */
 const ROUND_SPREADS = [3, 2, 1.5, 1, 1, 1];
+/** The next round weighs the points anew: before the last a step below this share of a size ends it. */
+const ROUND_STEP = 1e-5;
 
 export function poseFromLine(
   points: LinePoints,
@@ -130,6 +136,10 @@ function* settled(
   const priors = posePriors(known);
   const residualSd = known.pointSdPx * independentWidening(points);
   const spans = known.spans ?? [];
+  const options: LevenbergMarquardtOptions = {
+    ...{ residualSd, residualSdIs: 'given', priors },
+    ...{ parameterSizes: POSE_PARAMETER_SIZES, maxIterations: 30 },
+  };
   const offsetsAt = (p: Float64Array) =>
     circleOffsets(points, poseOfParameters(p, known), known.edgeRadiusMm);
   let fitted: Fitted = { parameters: guess, covariance: new Float64Array(0) };
@@ -140,25 +150,24 @@ function* settled(
     );
     // One array for all calls: thousands of them make up a fit.
     const misses = new Float64Array(weights.length + spans.length);
-    const fit = levenbergMarquardt(
-      (p) => {
-        const { rowsPx } = offsetsAt(p);
-        for (let i = 0; i < rowsPx.length; i++) misses[i] = rowsPx[i] * weights[i];
-        const turned = spanResiduals(spans, poseOfParameters(p, known));
-        for (let k = 0; k < spans.length; k++) misses[rowsPx.length + k] = turned[k] * residualSd;
-        return misses;
-      },
-      fitted.parameters,
-      {
-        residualSd,
-        residualSdIs: 'given',
-        priors,
-        parameterSizes: POSE_PARAMETER_SIZES,
-        maxIterations: 30,
-      },
-    );
-    if (!fit.ok || isWalked(trails, round, fit.value.parameters)) return null;
-    fitted = fit.value;
+    const missesAt = (p: Float64Array): Float64Array => {
+      const { rowsPx } = offsetsAt(p);
+      for (let i = 0; i < rowsPx.length; i++) misses[i] = rowsPx[i] * weights[i];
+      const turned = spanResiduals(spans, poseOfParameters(p, known));
+      for (let k = 0; k < spans.length; k++) misses[rowsPx.length + k] = turned[k] * residualSd;
+      return misses;
+    };
+    if (round < ROUND_SPREADS.length - 1) {
+      const onTheWay = { ...options, stepTolerance: ROUND_STEP };
+      const way = leastSquaresMinimum(missesAt, fitted.parameters, onTheWay);
+      if (!way.ok) return null;
+      fitted = { ...fitted, parameters: way.value };
+    } else {
+      const fit = levenbergMarquardt(missesAt, fitted.parameters, options);
+      if (!fit.ok) return null;
+      fitted = fit.value;
+    }
+    if (isWalked(trails, round, fitted.parameters)) return null;
     trail.push(fitted.parameters);
     yield;
   }

@@ -1,5 +1,5 @@
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
-import { levenbergMarquardt } from '../fit/levenbergMarquardt.ts';
+import { leastSquaresMinimum } from '../fit/levenbergMarquardt.ts';
 import type { SlicedWork } from '../pace/slicedWork.ts';
 import { circleOffsets, type LinePoints } from './circleResiduals.ts';
 import { mixtureCost } from './lineMixture.ts';
@@ -19,6 +19,8 @@ const LEAST_SPAN = 0.2;
 const START_DISTANCES = [1.8, 2.6];
 /** Tilt and focal length only as believed: the circle misses its points by about this, px. */
 const GUESS_SD_PX = 1.5;
+/** A guess is only begun from: a step below this share of each parameter's size ends its search. */
+const GUESS_STEP = 1e-3;
 /** Points on which guesses are compared: every bin of the picture says what its neighbour says. */
 const COMPARED_POINTS = 60;
 /** Steps of an evenly filling sequence in three dimensions (additive recurrence, Roberts 2018, from memory). */
@@ -65,7 +67,7 @@ function circleThrough(three: LinePoints, known: KnownOfCamera): Float64Array | 
   const full = (p: Float64Array): Float64Array =>
     Float64Array.of(0, known.downTiltDeg, p[0], p[1], p[2], p[3], 0);
   for (const far of START_DISTANCES) {
-    const fit = levenbergMarquardt(
+    const fit = leastSquaresMinimum(
       (p) => circleOffsets(three, poseOfParameters(full(p), known), known.edgeRadiusMm).rowsPx,
       startAt(three, far * known.edgeRadiusMm, known),
       {
@@ -77,11 +79,12 @@ function circleThrough(three: LinePoints, known: KnownOfCamera): Float64Array | 
         ],
         parameterSizes: [1, 1, 100, 100],
         maxIterations: 12,
+        stepTolerance: GUESS_STEP,
       },
     );
     if (!fit.ok) continue;
-    const [, , distanceMm, heightMm] = fit.value.parameters;
-    if (distanceMm > known.edgeRadiusMm && heightMm > 0) return full(fit.value.parameters);
+    const [, , distanceMm, heightMm] = fit.value;
+    if (distanceMm > known.edgeRadiusMm && heightMm > 0) return full(fit.value);
   }
   return null;
 }

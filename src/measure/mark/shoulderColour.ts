@@ -41,7 +41,10 @@ export function shoulderColour(band: TreadBand, edgeRow: Float32Array): Shoulder
       BAND_ROWS - 1,
       Math.round(edgeRow[column] - SHOULDER_FROM_MM / Z_STEP_MM),
     );
-    let [sy, su, sv, count] = [0, 0, 0, 0];
+    let sy = 0;
+    let su = 0;
+    let sv = 0;
+    let count = 0;
     for (let r = first; r <= last; r += CHROMA_ROW_STEP) {
       const cell = r * band.columns + column;
       if (!band.inPicture[cell] || (r > lineFrom && r < lineTo)) continue;

@@ -87,11 +87,23 @@ function rubberOf(colour: ShoulderColour): Rubber | null {
 }
 
 /** Luma and colour of the rubber in one view: tapes cover the lesser part of it, so the medians. */
-function medianRubber(colour: ShoulderColour): Rubber | null {
-  const seen = Array.from(colour.y.keys()).filter((i) => colour.y[i] !== UNSEEN_LUMA);
-  if (seen.length === 0) return null;
-  const middle = (plane: ArrayLike<number>) => medianOf(Float64Array.from(seen, (i) => plane[i]));
-  return { y: middle(colour.y), u: middle(colour.u), v: middle(colour.v) };
+function medianRubber({ y, u, v }: ShoulderColour): Rubber | null {
+  if (y.every((luma) => luma === UNSEEN_LUMA)) return null;
+  return { y: medianByte(y, y), u: medianByte(u, y), v: medianByte(v, y) };
+}
+
+/** Median of a plane's values, −128 to 255, where `luma` was seen. */
+function medianByte(plane: Uint8Array | Int8Array, luma: Uint8Array): number {
+  const counts = new Uint32Array(384);
+  let seen = 0;
+  for (let i = 0; i < plane.length; i++) {
+    if (luma[i] === UNSEEN_LUMA) continue;
+    counts[plane[i] + 128]++;
+    seen++;
+  }
+  let value = 0;
+  for (let below = counts[0]; below <= seen >> 1; below += counts[value]) value++;
+  return value - 128;
 }
 
 function usualRubber(views: readonly ShoulderColour[]): Rubber {

@@ -82,12 +82,18 @@ export function blockMotions(
   });
 }
 
-/** Rows up by which a template row of a block has moved. */
-function rowsUp(motion: RowMotion, moved: BlockMotion, block: number, row: number): number {
-  const at = block * BAND_ROWS + row;
+/**
+ * Rows up by which each template row of a block has moved: so much of `lean` for the row's own rise and
+ * so much of `out` for its own slope.
+ */
+function rowsOfMotion(
+  motion: RowMotion,
+  moved: BlockMotion,
+  block: number,
+): { lean: number; out: number } {
   const outMm = moved.outwardMm[block];
   const leanMm = moved.upMm[block] + motion.edgeSlope[block] * outMm;
-  return (leanMm * motion.risePerEdge[at] - motion.slope[at] * outMm) / Z_STEP_MM;
+  return { lean: leanMm / Z_STEP_MM, out: outMm / Z_STEP_MM };
 }
 
 /** A frame's profiles carried back to the template's place, each row by its own way. */
@@ -97,11 +103,13 @@ export function carriedBack(
   profiles: Float32Array,
   out: Float32Array,
 ): Float32Array {
+  const { risePerEdge, slope } = motion;
   out.fill(NaN);
   for (let b = 0; b < moved.upMm.length; b++) {
+    const rows = rowsOfMotion(motion, moved, b);
     const start = b * BAND_ROWS;
     for (let r = 0; r < BAND_ROWS; r++) {
-      const at = r - rowsUp(motion, moved, b, r);
+      const at = r - (rows.lean * risePerEdge[start + r] - rows.out * slope[start + r]);
       const i = Math.floor(at);
       if (i < 0 || i + 1 >= BAND_ROWS) continue;
       const part = at - i;
@@ -118,14 +126,16 @@ export function carriedTo(
   template: Float32Array,
   out: Float32Array,
 ): Float32Array {
+  const { risePerEdge, slope } = motion;
   out.fill(NaN);
   for (let b = 0; b < moved.upMm.length; b++) {
+    const rows = rowsOfMotion(motion, moved, b);
     const start = b * BAND_ROWS;
     const edgeRows = moved.upMm[b] / Z_STEP_MM;
     for (let r = 0; r < BAND_ROWS; r++) {
       // The motion changes by a per cent over many rows: that of the row the edge's own way leads to.
-      const near = Math.max(0, Math.min(BAND_ROWS - 1, Math.round(r + edgeRows)));
-      const at = r + rowsUp(motion, moved, b, near);
+      const near = start + Math.max(0, Math.min(BAND_ROWS - 1, Math.round(r + edgeRows)));
+      const at = r + rows.lean * risePerEdge[near] - rows.out * slope[near];
       const i = Math.floor(at);
       if (i < 0 || i + 1 >= BAND_ROWS) continue;
       const part = at - i;

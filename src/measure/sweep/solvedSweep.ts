@@ -13,7 +13,7 @@ import { faceLine, type FaceLine } from './faceLine.ts';
 import { finalView } from './finalView.ts';
 import { refineShifts, type RefinedShifts } from './refinedShifts.ts';
 import type { SweepRecording } from './sweepRecording.ts';
-import { textureSpans } from './textureSpans.ts';
+import { textureSpans, windowSpeeds } from './textureSpans.ts';
 import type { WheelView } from './wheelView.ts';
 
 /** A whole sweep worked out, from what was kept of its pictures. */
@@ -55,9 +55,10 @@ export function solveGeometry(recording: SweepRecording): Outcome<SolvedGeometry
   }
   let line = faceLine(recording, observations, view);
   const closure = closeTurn(recording.turn);
+  const speeds = closure ? windowSpeeds(recording) : [];
   let solvedOnce = false;
   for (let round = 0; round < GEOMETRY_ROUNDS; round++) {
-    const spans = closure ? textureSpans(recording, closure.scale, line.crownSlope) : [];
+    const spans = closure ? textureSpans(recording, speeds, closure.scale, line.crownSlope) : [];
     const better = finalView(recording, line.points, spans);
     if (better) view = better;
     solvedOnce ||= better !== null;

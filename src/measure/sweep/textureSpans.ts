@@ -38,39 +38,54 @@ const MIN_PAIRS = 12;
 const RADIUS_SD = [0.006, 0.009];
 const WALL_SD_AT_REACH = 0.025;
 
+/** How fast one group of strips moved in one window, against the tracker's own sum of the turn. */
+export interface WindowSpeed {
+  readonly group: number;
+  /** Middle of the window, part of the band's reach. */
+  readonly middle: number;
+  /** Way of the texture over the turn, and its standard error. */
+  readonly ratio: number;
+  readonly standardError: number;
+}
+
+/** Speeds of all windows in which enough pairs of views match: what the camera is asked for with each round. */
+export function windowSpeeds(recording: SweepRecording): WindowSpeed[] {
+  const pairs = pairsOf(recording);
+  const reachDeg = recording.view.band.azimuthDeg[0];
+  return STRIP_GROUPS.flatMap((strips, group) =>
+    WINDOW_MIDDLES.flatMap((middle) => {
+      const halfDeg = WINDOW_HALF * reachDeg;
+      const speed = windowSpeed(recording, pairs, strips, middle * reachDeg, halfDeg);
+      return speed ? [{ group, middle, ...speed }] : [];
+    }),
+  );
+}
+
+/** The same as stretches of tread from pixel to pixel, for a turn and a crown that are known better by now. */
 export function textureSpans(
   recording: SweepRecording,
+  speeds: readonly WindowSpeed[],
   turnScale: number,
   crownSlope: number,
 ): TurnedSpan[] {
-  const pairs = pairsOf(recording);
   const { band, setup } = recording.view;
   const reachDeg = band.azimuthDeg[0];
   const lean = meanLean(recording);
   const spans: TurnedSpan[] = [];
-  STRIP_GROUPS.forEach((strips, group) => {
+  for (const { group, middle, ratio, standardError } of speeds) {
+    const strips = STRIP_GROUPS[group];
     const aboveMm = strips.reduce((sum, s) => sum + STRIP_HEIGHTS_MM[s], 0) / strips.length;
-    for (const middle of WINDOW_MIDDLES) {
-      const speed = windowSpeed(
-        recording,
-        pairs,
-        strips,
-        middle * reachDeg,
-        WINDOW_HALF * reachDeg,
-      );
-      if (!speed) continue;
-      const half = (speed.ratio * PAIR_DEG) / 2;
-      const wallSd = WALL_SD_AT_REACH * Math.abs(middle);
-      const fromPx = pixelAt(recording, lean, middle * reachDeg - half, aboveMm);
-      const toPx = pixelAt(recording, lean, middle * reachDeg + half, aboveMm);
-      if (!fromPx || !toPx) continue;
-      spans.push({
-        ...{ fromPx, toPx, turnDeg: PAIR_DEG * turnScale },
-        radiusMm: setup.wheel.edgeRadiusMm - crownSlope * aboveMm,
-        sdDeg: PAIR_DEG * Math.hypot(RADIUS_SD[group], wallSd, speed.standardError),
-      });
-    }
-  });
+    const half = (ratio * PAIR_DEG) / 2;
+    const wallSd = WALL_SD_AT_REACH * Math.abs(middle);
+    const fromPx = pixelAt(recording, lean, middle * reachDeg - half, aboveMm);
+    const toPx = pixelAt(recording, lean, middle * reachDeg + half, aboveMm);
+    if (!fromPx || !toPx) continue;
+    spans.push({
+      ...{ fromPx, toPx, turnDeg: PAIR_DEG * turnScale },
+      radiusMm: setup.wheel.edgeRadiusMm - crownSlope * aboveMm,
+      sdDeg: PAIR_DEG * Math.hypot(RADIUS_SD[group], wallSd, standardError),
+    });
+  }
   return spans;
 }
 
@@ -189,16 +204,19 @@ function windowCorrelation(
   { first, last }: { first: number; last: number },
   left: number,
 ): number {
-  let [aa, bb, ab] = [0, 0, 0];
+  // Whole numbers: a window's squares come to some millions.
+  let aa = 0;
+  let bb = 0;
+  let ab = 0;
   for (const s of strips) {
-    for (let c = first; c <= last; c++) {
-      const a = before[s * columns + c];
-      const b = after[s * columns + c - left];
+    for (let c = s * columns + first; c <= s * columns + last; c++) {
+      const a = before[c];
+      const b = after[c - left];
       // Zero stands for unknown.
       if (a === 0 || b === 0) continue;
-      aa += a * a;
-      bb += b * b;
-      ab += a * b;
+      aa = (aa + Math.imul(a, a)) | 0;
+      bb = (bb + Math.imul(b, b)) | 0;
+      ab = (ab + Math.imul(a, b)) | 0;
     }
   }
   return aa > 0 && bb > 0 ? ab / Math.sqrt(aa * bb) : -1;

@@ -50,7 +50,10 @@ function sumProducts(
   const last = Math.min(columns, columns + left + PADDING - 1);
   products.fill(0);
   for (let s = 0; s < strips; s++) {
-    let [first2, second2, third2, fourth2] = [0, 0, 0, 0];
+    let first2 = 0;
+    let second2 = 0;
+    let third2 = 0;
+    let fourth2 = 0;
     let at = s * (columns + 2 * PADDING) + PADDING + first - left;
     for (let i = s * columns + first; i < s * columns + last; i++, at++) {
       const value = values[i];
