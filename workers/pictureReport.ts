@@ -17,7 +17,7 @@ export interface SweepListener {
 
 /** Ten a second: smooth to the eye, and a hundredth of the time of a measuring thread. */
 const PROGRESS_INTERVAL_MS = 100;
-/** Four a second: each costs about as much as measuring one picture. */
+/** Four a second: a film runs by some times faster than it was taken, and more could not be followed. */
 const PREVIEW_INTERVAL_MS = 250;
 /** Wide enough for a 10-inch tablet's picture pane, a quarter of the bytes of a 720p picture. */
 const PREVIEW_WIDTH_PX = 640;
@@ -38,16 +38,24 @@ export interface PictureReport {
 
 type Transfer = <T extends ImageBitmap | VideoFrame>(picture: T) => T;
 
-/** Passes on progress and previews no more often than they are of use. */
+/**
+ * Passes on progress and previews no more often than they are of use. The frame itself is shown, which
+ * costs this thread nothing, but only one at a time: a decoder has few to give away. One that has to
+ * be turned is drawn anew first, which takes about as long as measuring a picture.
+ */
 export function createPictureReport(listener: SweepListener, transfer: Transfer): PictureReport {
-  let previewMs = -Infinity;
+  let nextMs = -Infinity;
   return {
     progress: progressReport(listener),
     async preview(frame, overlay, showing = AS_STORED) {
       const nowMs = performance.now();
-      if (nowMs - previewMs < PREVIEW_INTERVAL_MS) return;
-      previewMs = nowMs;
-      void listener.preview(transfer(await previewOf(frame, showing)), overlay);
+      if (nowMs < nextMs) return;
+      nextMs = Infinity;
+      const isUpright = showing.rotationDeg === 0 && !showing.mirrored;
+      const picture = isUpright ? frame.clone() : await turnedPreview(frame, showing);
+      void Promise.resolve(listener.preview(transfer(picture), overlay))
+        .catch(() => undefined)
+        .finally(() => (nextMs = nowMs + PREVIEW_INTERVAL_MS));
     },
   };
 }
@@ -85,13 +93,10 @@ function progressReport(listener: SweepListener): PictureReport['progress'] {
   };
 }
 
-async function previewOf(frame: VideoFrame, showing: Showing): Promise<ImageBitmap> {
+async function turnedPreview(frame: VideoFrame, showing: Showing): Promise<ImageBitmap> {
   const scale = Math.min(1, PREVIEW_WIDTH_PX / frame.displayWidth);
   const width = Math.round(frame.displayWidth * scale);
   const height = Math.round(frame.displayHeight * scale);
-  if (showing.rotationDeg === 0 && !showing.mirrored) {
-    return createImageBitmap(frame, { resizeWidth: width, resizeHeight: height });
-  }
   const onItsSide = showing.rotationDeg % 180 !== 0;
   const canvas = new OffscreenCanvas(onItsSide ? height : width, onItsSide ? width : height);
   const context = canvas.getContext('2d');
