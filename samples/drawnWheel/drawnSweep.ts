@@ -26,7 +26,7 @@ export function drawnSweep(changes: Partial<DrawnScene> = {}): DrawnSweep {
     states,
     *pictures() {
       const camera = drawnCamera(scene.camera);
-      const tread = drawTread(scene.seed, scene.edgeRadiusMm, scene.tapes, scene.grooves);
+      const tread = drawTread(scene);
       const random = seededRandom(scene.seed + 1000);
       const normal = normalFrom(random);
       const table = Int8Array.from({ length: NOISE_VALUES }, () => Math.round(scene.noise * normal()));

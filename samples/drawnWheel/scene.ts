@@ -14,6 +14,10 @@ export interface DrawnScene {
   readonly edgeAboveLineMm: number;
   /** Grooves round the tread, top and bottom in mm from the edge; left out: two wide ones. */
   readonly grooves?: readonly DrawnGroove[];
+  /** Blocks in place of ribs; left out: ribs. */
+  readonly blocks?: DrawnBlocks;
+  /** Light tape stuck round the shoulder; left out: none. */
+  readonly band?: DrawnBand;
   /** Growth of the tread's radius per mm downward. */
   readonly crownSlope: number;
   readonly unbalanceGmm: number;
@@ -45,6 +49,24 @@ export interface DrawnScene {
 export interface DrawnGroove {
   readonly topMm: number;
   readonly bottomMm: number;
+}
+
+/** Cross grooves right through the tread in place of slots; grooves step from block to block. */
+export interface DrawnBlocks {
+  readonly crossWidthMm: number;
+  /** A groove stands so far above its place at one block and so far below at the next. */
+  readonly stepMm: number;
+}
+
+/** Borders in mm from the edge, as the hand meant them; a cosine wave of its error, and the joint. */
+export interface DrawnBand {
+  readonly bottomMm: number;
+  readonly topMm: number;
+  readonly luma: number;
+  readonly offSquareMm: number;
+  readonly highAtDeg: number;
+  readonly joinDeg: number;
+  readonly joinStepMm: number;
 }
 
 export interface DrawnTape {

@@ -1,5 +1,5 @@
 import { seededRandom } from './seededRandom.ts';
-import type { DrawnGroove, DrawnTape } from './scene.ts';
+import type { DrawnBand, DrawnGroove, DrawnScene, DrawnTape } from './scene.ts';
 
 /**
  * The tread unrolled: reflectance and solidity by wheel angle and height above the edge. Borders
@@ -42,12 +42,14 @@ const SPECKLE_STEP_DEG = 0.5;
 const SPECKLE_STEP_MM = 3;
 const SPECKLE = 0.22;
 
-export function drawTread(
-  seed: number,
-  edgeRadiusMm: number,
-  tapes: readonly DrawnTape[],
-  grooves: readonly DrawnGroove[] = GROOVES_MM,
-): Tread {
+export function drawTread({
+  seed,
+  edgeRadiusMm,
+  tapes,
+  grooves = GROOVES_MM,
+  blocks,
+  band,
+}: DrawnScene): Tread {
   const random = seededRandom(seed);
   const shoulderSlots = slotCentresDeg(random);
   const innerSlots = slotCentresDeg(random);
@@ -59,17 +61,25 @@ export function drawTread(
     const angleDeg = c * TREAD_STEP_DEG;
     const inShoulderSlot = slotShare(shoulderSlots, angleDeg, mmPerDeg);
     const inInnerSlot = slotShare(innerSlots, angleDeg, mmPerDeg);
+    const crossed = blocks ? slotShare(shoulderSlots, angleDeg, mmPerDeg, blocks.crossWidthMm) : 0;
+    const stepMm = blocks ? (blockAt(shoulderSlots, angleDeg) % 2 === 0 ? 1 : -1) * blocks.stepMm : 0;
+    const borderMm = band ? bandShiftMm(band, angleDeg) : 0;
     for (let r = 0; r < TREAD_ROWS; r++) {
       const zMm = TREAD_TOP_MM - r * TREAD_STEP_MM;
       const onShoulder = zMm > -4 && zMm < SHOULDER_TOP_MM;
       const tape = onShoulder ? tapeShare(tapes, angleDeg, mmPerDeg) : { share: 0, luma: 0 };
-      const slot = zMm > SHOULDER_TOP_MM ? 0 : zMm > -4 ? inShoulderSlot : inInnerSlot;
-      const here = (1 - grooveShare(zMm, grooves)) * (1 - slot * (1 - tape.share));
+      const slotted = zMm > -4 ? inShoulderSlot : inInnerSlot;
+      const slot = zMm > SHOULDER_TOP_MM ? 0 : blocks ? crossed : slotted;
+      const taped = band ? bandShare(band, zMm - borderMm) : 0;
+      const open = (1 - grooveShare(zMm - stepMm, grooves)) * (1 - slot * (1 - tape.share));
+      const here = open + (1 - open) * taped;
       const rubber =
         (zMm > SHOULDER_TOP_MM ? SIDEWALL_LUMA : RIB_LUMA) * (1 + speckle(angleDeg, zMm));
       const at = r * TREAD_COLUMNS + c;
       solid[at] = Math.round(255 * here);
-      solidLuma[at] = Math.round(here * (rubber + tape.share * (tape.luma - rubber)));
+      const under = here * (rubber + tape.share * (tape.luma - rubber));
+      const shown = taped * (1 - tape.share);
+      solidLuma[at] = Math.round(under + shown * ((band?.luma ?? 0) - under));
     }
   }
   return { solidLuma, solid };
@@ -100,14 +110,36 @@ function shortWayDeg(a: number, b: number): number {
   return ((((b - a) % 360) + 540) % 360) - 180;
 }
 
-function slotShare(centres: readonly number[], angleDeg: number, mmPerDeg: number): number {
+function slotShare(
+  centres: readonly number[],
+  angleDeg: number,
+  mmPerDeg: number,
+  widthMm = SLOT_WIDTH_DEG * mmPerDeg,
+): number {
   let share = 0;
   for (const centre of centres) {
     const away = shortWayDeg(centre, angleDeg);
     if (Math.abs(away) > 2) continue;
-    share = Math.max(share, between(away * mmPerDeg, (SLOT_WIDTH_DEG / 2) * mmPerDeg));
+    share = Math.max(share, between(away * mmPerDeg, widthMm / 2));
   }
   return share;
+}
+
+/** Which of the blocks between cross grooves lies at an angle. */
+function blockAt(centres: readonly number[], angleDeg: number): number {
+  return centres.filter((centre) => centre < angleDeg).length;
+}
+
+/** Over so much of the turn one end of the band covers the other, degrees. */
+const JOIN_DEG = 5;
+
+function bandShiftMm({ offSquareMm, highAtDeg, joinDeg, joinStepMm }: DrawnBand, angleDeg: number) {
+  const once = offSquareMm * Math.cos(((angleDeg - highAtDeg) * Math.PI) / 180);
+  return once + (Math.abs(shortWayDeg(joinDeg, angleDeg)) < JOIN_DEG / 2 ? joinStepMm : 0);
+}
+
+function bandShare({ topMm, bottomMm }: DrawnBand, zMm: number): number {
+  return between(zMm - (topMm + bottomMm) / 2, (topMm - bottomMm) / 2);
 }
 
 function tapeShare(

@@ -1,11 +1,12 @@
 import { dot, type Vec3 } from '../../drawnWheel/drawnCamera.ts';
 import { azimuthDirection, wholeUnbalanceGmm, wheelOnBall } from '../motion/wheelOnBall.ts';
 import type { WheelPose } from '../motion/wheelPose.ts';
+import { bandBorderMm } from '../shape/shoulderBand.ts';
 import { grooveDepthMm } from '../shape/treadPattern.ts';
 import { DEPTH_RANGE_MM } from '../shape/treadMap.ts';
 import { skinPoint } from '../shape/tyreProfile.ts';
 import type { StandModel, StandShape } from '../view/standModel.ts';
-import type { StandScene } from '../scene/standScene.ts';
+import type { StandBand, StandScene } from '../scene/standScene.ts';
 import { picturedAt } from '../view/standCamera.ts';
 import { lateralWaveMm, pointIntoRoom, sheetNormal, tyreFrame } from '../view/tyreFrame.ts';
 
@@ -34,6 +35,7 @@ export function filmTruth(model: StandModel, poses: readonly WheelPose[]) {
       radiusMm: scene.wheel.edgeRadiusMm,
     },
     runOutMm: scene.tyre.lateralRunOut,
+    ...(scene.tyre.band ? { bandOffSquareMm: bandOffSquare(scene.tyre.band) } : {}),
     stand: { leanMrad: stand.mrad, highAzimuthDeg: stand.highDeg },
     sense: turned >= 0 ? 'clockwise' : 'counter-clockwise',
     rockingHz: onBall.rockingRadPerS / (2 * Math.PI),
@@ -96,10 +98,17 @@ export interface SeenPoint {
   readonly heightMm: number;
 }
 
-/** The tread edge where it stands at an azimuth. */
+/** What of the band's border turns with the wheel as an unbalance does. */
+function bandOffSquare({ offSquareMm, highAtDeg }: StandBand) {
+  return { amplitudeMm: offSquareMm, highAtDeg };
+}
+
+/** The tread edge, or the border of the band stuck along it, where it stands at an azimuth. */
 export function edgeSeenAt(model: StandShape, pose: WheelPose, azimuthDeg: number): SeenPoint {
   const wheelDeg = azimuthDeg - pose.turnDeg;
-  const wayMm = model.profile.edgeWayMm + lateralWaveMm(model.scene, wheelDeg);
+  const { band } = model.scene.tyre;
+  const borderMm = band ? bandBorderMm(model.scene, band)(wheelDeg) : 0;
+  const wayMm = model.profile.edgeWayMm + lateralWaveMm(model.scene, wheelDeg) + borderMm;
   const point = skinInRoom(model, pose, wheelDeg, wayMm);
   return { ...picturedAt(model.camera, point), heightMm: aboveSheet(model.scene, point) };
 }

@@ -20,6 +20,45 @@ const GrooveSchema = v.strictObject({
   depthMm: number(1, 9, 7.5),
 });
 
+/**
+ * A tread of blocks without one continuous rib: cross grooves run right through it at uneven pitch, and
+ * what parts the rows of blocks steps up and down from block to block. `grooves` should then be empty.
+ */
+const BlocksSchema = v.strictObject({
+  /** Between the rows of blocks, as grooves are given. */
+  gaps: v.optional(v.array(GrooveSchema), [
+    { topMm: 30, widthMm: 9 },
+    { topMm: 0, widthMm: 8 },
+    { topMm: -28, widthMm: 8 },
+  ]),
+  crossWidthMm: number(1, 20, 7),
+  crossDepthMm: number(1, 8, 7),
+  /** How far round the wheel a cross groove runs on its way over a row, of the pitch: 0 straight. */
+  slant: number(0, 0.8, 0.25),
+  /** Every gap stands so far above its place at one block and so far below at the next. */
+  stepMm: number(0, 6, 2),
+});
+
+/**
+ * A band of dull white tape that a hand stuck round the shoulder. Its lower border, on the whole
+ * `edgeAboveMiddleMm`, is then the edge that is followed.
+ */
+const BandSchema = v.strictObject({
+  widthMm: number(4, 40, 12),
+  /** Once-round error of the hand, as a height of the border, and where it is high. */
+  offSquareMm: number(0, 3, 0.5),
+  highAtDeg: degrees(0),
+  /** Unsteadiness of the hand from hand's breadth to hand's breadth, standard deviation. */
+  unevenMm: number(0, 1.5, 0.25),
+  /** Frayed and dented border, over a few mm of its length, standard deviation. */
+  raggedMm: number(0, 1, 0.15),
+  /** Where its ends overlap, and how far the upper end stands beside the lower one. */
+  joinDeg: degrees(150),
+  joinStepMm: number(-5, 5, 1),
+  /** 0 new, 1 so dirty that it is hardly lighter than dust. */
+  dirt: number(0, 1, 0.3),
+});
+
 const WaveSchema = v.strictObject({
   /** Waves round the wheel: 1 is once round. */
   order: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(6)),
@@ -61,6 +100,8 @@ const tyre = v.strictObject({
   /** Where tyre and rim meet. */
   flangeRadiusMm: number(160, 300, 210),
   grooves: v.optional(v.array(GrooveSchema), [{ topMm: 30 }, { topMm: 4 }, { topMm: -22 }]),
+  blocks: v.optional(BlocksSchema),
+  band: v.optional(BandSchema),
   pitches: v.optional(v.pipe(v.number(), v.integer(), v.minValue(40), v.maxValue(110)), 70),
   /** 0 clean, 1 as from a dirt road. */
   dust: number(0, 1, 0.12),
@@ -173,5 +214,7 @@ export const StandSceneSchema = v.strictObject({
 
 export type StandScene = v.InferOutput<typeof StandSceneSchema>;
 export type StandSceneInput = Omit<v.InferInput<typeof StandSceneSchema>, 'format'>;
+export type StandBlocks = v.InferOutput<typeof BlocksSchema>;
+export type StandBand = v.InferOutput<typeof BandSchema>;
 export type StandWeight = v.InferOutput<typeof WeightSchema>;
 export type TurnPoint = v.InferOutput<typeof TurnPointSchema>;

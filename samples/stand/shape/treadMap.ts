@@ -1,7 +1,9 @@
 import type { MarkColour } from '../../../src/contract/setup.ts';
 import type { StandScene } from '../scene/standScene.ts';
+import { blockGaps, type BlockGap } from './blockGaps.ts';
 import { latticeNoise, noiseAt, type LatticeNoise } from './latticeNoise.ts';
-import { ribCuts, treadPattern, type CrossCut } from './treadPattern.ts';
+import { raggedBorderMm } from './shoulderBand.ts';
+import { ribCuts, treadPattern, WALL_STEEPNESS, type CrossCut } from './treadPattern.ts';
 import { profileLengthMm, skinPoint, type TyreProfile } from './tyreProfile.ts';
 
 /**
@@ -40,6 +42,9 @@ const TAPE: Readonly<Record<MarkColour, readonly [number, number, number]>> = {
   blue: [0.03, 0.09, 0.5],
 };
 
+/** Dull white cloth tape. */
+const BAND = [0.46, 0.45, 0.42] as const;
+
 interface Layers {
   readonly fine: LatticeNoise;
   readonly grain: LatticeNoise;
@@ -64,6 +69,7 @@ export function treadMap(scene: StandScene, profile: TyreProfile): TreadMap {
       paint(scene, layers, texels, depthMm, row, column, wayMm);
     }
   }
+  stickBand(scene, texels, wayPerRowMm);
   for (const tape of scene.tyre.tapes) stickTape(scene, profile, texels, wayPerRowMm, tape);
   return { columns: COLUMNS, rows: ROWS, fromWayMm: LOWEST_WAY_MM, wayPerRowMm, texels };
 }
@@ -72,6 +78,7 @@ function drawCuts(scene: StandScene, depthMm: Float32Array, wayPerRowMm: number)
   const pattern = treadPattern(scene);
   const cuts = ribCuts(scene);
   const mmPerColumn = (2 * Math.PI * scene.wheel.edgeRadiusMm) / COLUMNS;
+  for (const gap of blockGaps(scene)) drawGap(depthMm, gap, wayPerRowMm);
   const ribs = [
     [pattern.shoulderStartDeg, cuts.shoulder],
     [pattern.innerStartDeg, cuts.inner],
@@ -110,6 +117,22 @@ function drawCut(
       const away = Math.abs(c - middle) * mmPerColumn;
       const depth = cut.depthMm * Math.max(0, Math.min(1, 0.5 + (half - away) / SOFT_MM));
       const at = row * COLUMNS + (((c % COLUMNS) + COLUMNS) % COLUMNS);
+      if (depth > depthMm[at]) depthMm[at] = depth;
+    }
+  }
+}
+
+/** One piece of a gap between rows of blocks; its walls lean as a groove's do. */
+function drawGap(depthMm: Float32Array, gap: BlockGap, wayPerRowMm: number): void {
+  const { fromDeg, toDeg, topWayMm, bottomWayMm } = gap;
+  const first = Math.max(0, Math.floor((bottomWayMm - LOWEST_WAY_MM) / wayPerRowMm));
+  const last = Math.min(ROWS - 1, Math.ceil((topWayMm - LOWEST_WAY_MM) / wayPerRowMm));
+  for (let row = first; row <= last; row++) {
+    const wayMm = LOWEST_WAY_MM + row * wayPerRowMm;
+    const inside = Math.min(topWayMm - wayMm, wayMm - bottomWayMm);
+    const depth = Math.min(gap.depthMm, Math.max(0, inside) * WALL_STEEPNESS);
+    for (let c = Math.ceil((fromDeg / 360) * COLUMNS); c < (toDeg / 360) * COLUMNS; c++) {
+      const at = row * COLUMNS + (c % COLUMNS);
       if (depth > depthMm[at]) depthMm[at] = depth;
     }
   }
@@ -164,6 +187,33 @@ function ringShade(beyondMm: number, across: number, seed: number): number {
     if (inGroup && bar - Math.floor(bar) < 0.62) shade *= Math.abs(beyondMm - 40) < 7.5 ? 1.5 : 2.2;
   }
   return shade;
+}
+
+/** Dull white tape along the shoulder, over all that is cut there. */
+function stickBand(scene: StandScene, texels: Uint8Array, wayPerRowMm: number): void {
+  const { band, edgeAboveMiddleMm } = scene.tyre;
+  if (!band) return;
+  const border = raggedBorderMm(scene, band);
+  const stains = latticeNoise(scene.seed + 53, 160, 90);
+  for (let column = 0; column < COLUMNS; column++) {
+    const from = edgeAboveMiddleMm + border((column / COLUMNS) * 360);
+    const first = Math.max(0, Math.floor((from - LOWEST_WAY_MM) / wayPerRowMm));
+    const last = Math.min(ROWS - 1, Math.ceil((from + band.widthMm - LOWEST_WAY_MM) / wayPerRowMm));
+    for (let row = first; row <= last; row++) {
+      const wayMm = LOWEST_WAY_MM + row * wayPerRowMm;
+      const inside = Math.min(wayMm - from, from + band.widthMm - wayMm) / wayPerRowMm;
+      const cover = Math.max(0, Math.min(1, 0.5 + inside));
+      const at = 4 * (row * COLUMNS + column);
+      const stain = 0.5 + 0.5 * noiseAt(stains, column / COLUMNS, row / ROWS);
+      const dirty = Math.min(0.95, band.dirt * (0.6 + 0.8 * stain));
+      for (let k = 0; k < 3; k++) {
+        const under = (texels[at + k] / 255) ** 2;
+        const tape = BAND[k] * (1 - dirty) + DUST[k] * dirty;
+        texels[at + k] = Math.round(255 * Math.sqrt(under + (tape - under) * cover));
+      }
+      texels[at + 3] = Math.round(texels[at + 3] * (1 - cover));
+    }
+  }
 }
 
 /** A strip of tape over the shoulder rib, from just under the edge up; it bridges the cuts. */

@@ -1,5 +1,5 @@
 import { seededRandom } from '../../drawnWheel/seededRandom.ts';
-import type { StandScene } from '../scene/standScene.ts';
+import type { StandBlocks, StandScene } from '../scene/standScene.ts';
 
 /** The lengths of tread blocks that tyres mix so as not to hum, of the mean one. */
 const PITCH_MIX = [0.85, 1, 1.15] as const;
@@ -73,10 +73,28 @@ const cut = (
   zigzagMm = 0,
 ): CrossCut => ({ fromWayMm, toWayMm, atFrom, atTo, widthMm, depthMm, zigzagMm });
 
+/** Cross grooves through every row of blocks, and one sipe a block. */
+function blockCuts(
+  { tyre }: StandScene,
+  { gaps, crossWidthMm, crossDepthMm, slant }: StandBlocks,
+): ReturnType<typeof ribCuts> {
+  const side = tyre.treadHalfWidthMm + 16;
+  const high = [...gaps].sort((a, b) => b.topMm - a.topMm);
+  // Each row from the middle of the gap over it to that of the gap below.
+  const borders = [side, ...high.map((gap) => gap.topMm - gap.widthMm / 2), -side];
+  const across = (from: number, to: number) => [
+    cut(to, from, 0, slant, crossWidthMm, crossDepthMm),
+    cut(to + 0.2 * (from - to), from - 0.2 * (from - to), 0.5, 0.5 + slant, 0.8, 4, 1.1),
+  ];
+  const rows = borders.slice(1).map((to, k) => across(borders[k], to));
+  return { shoulder: rows[0], inner: rows.slice(1, -1).flat(), lower: rows[rows.length - 1] };
+}
+
 /** Cuts of the three kinds of rib; ways relative to the ribs' borders in {@link ribCuts}. */
 export function ribCuts(scene: StandScene): Record<'shoulder' | 'inner' | 'lower', CrossCut[]> {
   const edge = scene.tyre.edgeAboveMiddleMm;
   const side = scene.tyre.treadHalfWidthMm;
+  if (scene.tyre.blocks) return blockCuts(scene, scene.tyre.blocks);
   const grooves = [...scene.tyre.grooves].sort((a, b) => b.topMm - a.topMm);
   const inner: CrossCut[] = [];
   for (let k = 1; k < grooves.length; k++) {
