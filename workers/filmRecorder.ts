@@ -23,13 +23,13 @@ type FilmEnding = 'whole' | 'no-encoder' | 'broke' | 'no-pictures';
 export interface FilmSummary {
   readonly ending: FilmEnding;
   readonly pictures: number;
-  /** Pictures that were measured and are not in the film, because the encoder was behind. */
+  /** Pictures that were due and are not in the film, because the encoder was behind. */
   readonly skipped: number;
 }
 
 /** Records the pictures of a live sweep beside its measuring, which never waits for it. */
 export interface FilmRecorder {
-  /** Takes a copy of the frame; the caller closes its own. */
+  /** Takes a copy of the frame, of forty a second at most; the caller closes its own. */
   add(frame: VideoFrame, timeS: number): void;
   /** Writes what is still on its way, and ends the film. */
   end(): Promise<FilmSummary>;
@@ -39,6 +39,11 @@ export interface FilmRecorder {
 const CODECS: VideoCodec[] = ['avc', 'vp8', 'vp9'];
 /** More waiting pictures than these would take the camera's own few buffers from it. */
 const MOST_WAITING = 3;
+/**
+ * A wheel turned by hand is read as well from thirty pictures a second as from sixty, and coding them
+ * takes more of a machine than measuring: those that come sooner after the last one are left out, s.
+ */
+const LEAST_STEP_S = 1 / 40;
 /** A crash loses no more than what is not yet written: about this long. */
 const PIECE_S = 1;
 
@@ -51,6 +56,7 @@ export function createFilmRecorder(
   let waiting = 0;
   let pictures = 0;
   let skipped = 0;
+  let lastS = -Infinity;
   let broke = false;
   let ended: Promise<FilmSummary> | null = null;
 
@@ -71,12 +77,13 @@ export function createFilmRecorder(
 
   return {
     add(frame, timeS) {
-      if (ended || broke) return;
+      if (ended || broke || timeS - lastS < LEAST_STEP_S) return;
       if (waiting >= MOST_WAITING) {
         skipped += 1;
         return;
       }
       waiting += 1;
+      lastS = timeS;
       const sample = new VideoSample(frame.clone(), { timestamp: timeS });
       work = work.then(() => encode(sample));
     },

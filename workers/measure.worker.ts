@@ -35,14 +35,16 @@ function beginSweep(): number {
   return ++sweepNumber;
 }
 
-function toolsFor(listener: SweepListener, makeReport = createPictureReport) {
-  const report = makeReport(
-    {
-      progress: (progress, place) => listener.progress(progress, place),
-      preview: (picture, overlay) => listener.preview(picture, overlay),
-    },
-    (picture) => transfer(picture, [picture]),
-  );
+function toolsFor(proxied: SweepListener, use: 'film' | 'leading' | 'sweeping') {
+  const listener: SweepListener = {
+    progress: (progress, place) => proxied.progress(progress, place),
+    preview: (picture, overlay) => proxied.preview(picture, overlay),
+  };
+  const moved = <T extends ImageBitmap | VideoFrame>(picture: T) => transfer(picture, [picture]);
+  const report =
+    use === 'film'
+      ? createPictureReport(listener, moved)
+      : createLiveReport(listener, moved, use);
   // A copier of its own: a sweep that was made void may still be waiting for its last picture.
   return { copy: createYuvCopier(), report };
 }
@@ -62,7 +64,7 @@ const measuring = {
     const makeReader = (sight: SightMemory | null) =>
       createSweepReader(setup, { ...(earlier ? { earlier } : {}), ...(sight ? { sight } : {}) });
     return readFilm(file, makeReader, {
-      ...toolsFor(listener),
+      ...toolsFor(listener, 'film'),
       stopped: () => mine !== sweepNumber,
     });
   },
@@ -71,7 +73,8 @@ const measuring = {
   startLive(setup: SweepSetup, options: SweepReaderOptions, listener: SweepListener): void {
     beginSweep();
     const reader = createSweepReader(setup, { ...options, live: true });
-    live = createLiveSweep(reader, toolsFor(listener, createLiveReport));
+    const use = options.followOnly ? 'leading' : 'sweeping';
+    live = createLiveSweep(reader, toolsFor(listener, use));
   },
 
   /** Records the live sweep's pictures from now on; its pieces go to `taker` as they are written. */

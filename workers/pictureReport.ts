@@ -23,7 +23,9 @@ const PREVIEW_INTERVAL_MS = 250;
 const PREVIEW_WIDTH_PX = 640;
 
 /** Twenty a second from a camera: a hand that is led by the picture sees no jumps. */
-const LIVE_PREVIEW_INTERVAL_MS = 50;
+const LED_PREVIEW_INTERVAL_MS = 50;
+/** Ten a second in a sweep: what is looked at then is the ring. */
+const SWEEP_PREVIEW_INTERVAL_MS = 100;
 /** Showing may take this share of the page's time; a slow one shows fewer, so that it can send more. */
 const SHOWING_SHARE = 0.2;
 
@@ -64,7 +66,12 @@ export function createPictureReport(listener: SweepListener, transfer: Transfer)
  * For a camera the frame itself is shown: that costs this thread nothing. A camera has few frames
  * to give away, so the next is sent only when the last one has been shown.
  */
-export function createLiveReport(listener: SweepListener, transfer: Transfer): PictureReport {
+export function createLiveReport(
+  listener: SweepListener,
+  transfer: Transfer,
+  use: 'leading' | 'sweeping',
+): PictureReport {
+  const intervalMs = use === 'leading' ? LED_PREVIEW_INTERVAL_MS : SWEEP_PREVIEW_INTERVAL_MS;
   let nextMs = -Infinity;
   return {
     progress: progressReport(listener),
@@ -77,7 +84,7 @@ export function createLiveReport(listener: SweepListener, transfer: Transfer): P
         .catch(() => undefined)
         .finally(() => {
           const tookMs = performance.now() - startMs;
-          nextMs = startMs + Math.max(LIVE_PREVIEW_INTERVAL_MS, tookMs / SHOWING_SHARE);
+          nextMs = startMs + Math.max(intervalMs, tookMs / SHOWING_SHARE);
         });
     },
   };

@@ -27,7 +27,9 @@ export function PictureView({ session, stream, isMeasuring, onShape, children }:
   return (
     <figure className="picture">
       <div className="picture-frame">
-        {stream !== null && <CameraVideo stream={stream} onShape={onShape} />}
+        {stream !== null && (
+          <CameraVideo stream={stream} isCovered={isMeasuring} onShape={onShape} />
+        )}
         <ShownCanvas
           session={session}
           isHidden={stream !== null && !isMeasuring}
@@ -76,13 +78,14 @@ function sizeOf(picture: ImageBitmap | VideoFrame): { width: number; height: num
     : { width: picture.width, height: picture.height };
 }
 
-function CameraVideo({
-  stream,
-  onShape,
-}: {
+interface CameraVideoProps {
   readonly stream: MediaStream;
+  /** While measured pictures are shown over it, it stands still: playing on would be drawn with each picture. */
+  readonly isCovered: boolean;
   readonly onShape: (shape: number) => void;
-}) {
+}
+
+function CameraVideo({ stream, isCovered, onShape }: CameraVideoProps) {
   const video = useRef<HTMLVideoElement>(null);
   useEffect(() => {
     const element = video.current;
@@ -92,10 +95,14 @@ function CameraVideo({
       element.srcObject = null;
     };
   }, [stream]);
+  useEffect(() => {
+    if (isCovered) video.current?.pause();
+    // Where it may not play by itself its last picture stays, as without this.
+    else void video.current?.play().catch(() => undefined);
+  }, [stream, isCovered]);
   return (
     <video
       ref={video}
-      autoPlay
       muted
       playsInline
       aria-hidden="true"
