@@ -21,9 +21,6 @@ const OUTLINE_MARGIN_DEG = 11;
 export const CHROMA_COLUMN_STEP = 2;
 export const CHROMA_ROW_STEP = 2;
 
-/** Marks a cell that is in the picture, above the two weights. */
-const INSIDE = 1 << 16;
-
 export interface TreadBand {
   readonly camera: Camera;
   readonly radiusMm: number;
@@ -48,10 +45,14 @@ export interface TreadBand {
 }
 
 interface BandTables {
-  /** Luma: top-left pixel of the bilinear cell. */
-  readonly pixel: Int32Array;
-  /** Weights of its right and its lower pixels in 1/256, the lower's 8 bits up, and {@link INSIDE}; 0 outside. */
-  readonly weights: Int32Array;
+  /**
+   * Way to each cell's top-left pixel from that of the cell before it in its row, 16 bits up, and above
+   * the weights of its lower and its right pixels in 1/256, 8 bits each: one number a cell, since what
+   * is read here for every picture is more than a processor keeps near by.
+   */
+  readonly steps: Int32Array;
+  /** Pixel from which each row's ways are counted. */
+  readonly rowPixel: Int32Array;
   readonly chromaX: Int16Array;
   readonly chromaY: Int16Array;
   readonly yStride: number;
@@ -98,8 +99,8 @@ export function createTreadBand(
     u: new Int8Array(chromaColumns * chromaRows),
     v: new Int8Array(chromaColumns * chromaRows),
     tables: {
-      pixel: new Int32Array(cells),
-      weights: new Int32Array(cells),
+      steps: new Int32Array(cells),
+      rowPixel: new Int32Array(BAND_ROWS),
       chromaX: new Int16Array(chromaColumns * chromaRows),
       chromaY: new Int16Array(chromaColumns * chromaRows),
       yStride,
@@ -109,10 +110,15 @@ export function createTreadBand(
   return band;
 }
 
+/** What fits in the upper half of a number: some 25 rows of a picture 1280 wide, 8 of one of 4K. */
+const LONGEST_STEP = 32767;
+
 function fillTables(band: TreadBand): void {
   const { camera, radiusMm, sightBearingDeg, columns, azimuthDeg, inPicture, tables } = band;
   const { widthPx, heightPx } = camera.pose;
   const at = new Float64Array(2);
+  /** Pixel of the last cell in each row that is in the picture; −1 before the first. */
+  const lastPixel = new Int32Array(BAND_ROWS).fill(-1);
   for (let c = 0; c < columns; c++) {
     const bearing = (azimuthDeg[c] + sightBearingDeg) * RAD_PER_DEG;
     const x = radiusMm * Math.cos(bearing);
@@ -125,11 +131,19 @@ function fillTables(band: TreadBand): void {
       const x0 = Math.floor(px);
       const y0 = Math.floor(py);
       if (x0 < 0 || y0 < 0 || x0 > widthPx - 2 || y0 > heightPx - 2) continue;
+      const pixel = y0 * tables.yStride + x0;
+      if (lastPixel[r] < 0) {
+        tables.rowPixel[r] = pixel;
+        lastPixel[r] = pixel;
+      }
+      const step = pixel - lastPixel[r];
+      // A row that leaves the picture and comes back far off: what comes then does without.
+      if (Math.abs(step) > LONGEST_STEP) continue;
+      lastPixel[r] = pixel;
       inPicture[cell] = 1;
-      tables.pixel[cell] = y0 * tables.yStride + x0;
       const xWeight = Math.min(255, Math.round((px - x0) * 256));
       const yWeight = Math.min(255, Math.round((py - y0) * 256));
-      tables.weights[cell] = INSIDE | (yWeight << 8) | xWeight;
+      tables.steps[cell] = (step << 16) | (yWeight << 8) | xWeight;
       if (c % CHROMA_COLUMN_STEP === 0 && r % CHROMA_ROW_STEP === 0) {
         const chromaCell = (r / CHROMA_ROW_STEP) * band.chromaColumns + c / CHROMA_COLUMN_STEP;
         tables.chromaX[chromaCell] = Math.round(px);
@@ -153,23 +167,26 @@ export function unrollPicture(band: TreadBand, picture: YuvPicture): void {
  * by one multiplication each, without rounding.
  */
 function unrollLuma(band: TreadBand, picture: YuvPicture): void {
-  const { luma } = band;
-  const { pixel, weights, yStride } = band.tables;
+  const { luma, inPicture, columns } = band;
+  const { steps, rowPixel, yStride } = band.tables;
   const y = new DataView(picture.y.buffer, picture.y.byteOffset, picture.y.byteLength);
-  for (let i = 0; i < luma.length; i++) {
-    const weight = weights[i];
-    if (weight === 0) continue;
-    const p = pixel[i];
-    const right = weight & 255;
-    const lower = (weight >> 8) & 255;
-    const top = y.getUint16(p, true);
-    const bottom = y.getUint16(p + yStride, true);
-    const both =
-      (Math.imul((top & 0xff) | ((top & 0xff00) << 8), 256 - lower) +
-        Math.imul((bottom & 0xff) | ((bottom & 0xff00) << 8), lower)) |
-      0;
-    luma[i] =
-      (Math.imul(both & 0xffff, 256 - right) + Math.imul(both >>> 16, right) + 32768) >> 16;
+  for (let r = 0; r < BAND_ROWS; r++) {
+    let p = rowPixel[r];
+    for (let i = r * columns; i < (r + 1) * columns; i++) {
+      if (inPicture[i] === 0) continue;
+      const step = steps[i];
+      p += step >> 16;
+      const right = step & 255;
+      const lower = (step >> 8) & 255;
+      const top = y.getUint16(p, true);
+      const bottom = y.getUint16(p + yStride, true);
+      const both =
+        (Math.imul((top & 0xff) | ((top & 0xff00) << 8), 256 - lower) +
+          Math.imul((bottom & 0xff) | ((bottom & 0xff00) << 8), lower)) |
+        0;
+      luma[i] =
+        (Math.imul(both & 0xffff, 256 - right) + Math.imul(both >>> 16, right) + 32768) >> 16;
+    }
   }
 }
 

@@ -50,19 +50,31 @@ export function blockProfiles(
   out: Float32Array,
   evenShare: number = EVEN_SHARE,
 ): void {
-  const { columns, rows, luma, usable } = band;
+  const { columns, rows } = band;
   const { firstColumn, columnsPerBlock } = layout;
+  const luma = viewOf(band.luma);
+  const usable = viewOf(band.usable);
   const counts = new Uint16Array(rows);
   const rowsWith = new Uint16Array(columnsPerBlock + 1);
   for (let b = 0; b < firstColumn.length; b++) {
     rowsWith.fill(0);
     for (let r = 0; r < rows; r++) {
-      let sum = 0;
-      let count = 0;
       const start = r * columns + firstColumn[b];
-      for (let i = start; i < start + columnsPerBlock; i++) {
-        sum += luma[i] * usable[i];
-        count += usable[i];
+      const end = start + columnsPerBlock;
+      let i = start;
+      let pairs = 0;
+      let count = 0;
+      // Four cells at once: 1 in a byte of `usable` becomes 255 and lets that cell's luma through.
+      for (; i + 4 <= end; i += 4) {
+        const known = usable.getUint32(i, true);
+        const lit = luma.getUint32(i, true) & Math.imul(known, 255);
+        pairs += (lit & 0xff00ff) + ((lit >>> 8) & 0xff00ff);
+        count += Math.imul(known, 0x1010101) >>> 24;
+      }
+      let sum = (pairs & 0xffff) + (pairs >>> 16);
+      for (; i < end; i++) {
+        sum += band.luma[i] * band.usable[i];
+        count += band.usable[i];
       }
       out[b * rows + r] = sum;
       counts[r] = count;
@@ -74,6 +86,10 @@ export function blockProfiles(
       out[at] = counts[r] >= need ? out[at] / counts[r] : NaN;
     }
   }
+}
+
+function viewOf({ buffer, byteOffset, byteLength }: Uint8Array): DataView {
+  return new DataView(buffer, byteOffset, byteLength);
 }
 
 /** Median number of usable cells among the rows that have any, from how many rows have each number. */
