@@ -11,12 +11,16 @@ import {
 } from 'mediabunny';
 
 import { failed, succeeded, type Outcome } from '../src/contract/outcome.ts';
+import { createEventTurn } from './eventTurn.ts';
 import { tablesAreWhole } from './filmTables.ts';
 import { wholeMatroska } from './wholeMatroska.ts';
 import type { Showing } from './turnedPicture.ts';
 
 /** What cameras write. Play lists are left out: they would send the reader to other places. */
 const FILM_FORMATS = [MP4, QTFF, MATROSKA, WEBM, MPEG_TS];
+
+/** One in which the end of a picture's decoding arrives, one in which the next is sent after it. */
+const TURNS_A_PICTURE = 2;
 
 export type FilmTrouble = 'film-empty' | 'film-cut-off' | 'film-coding-unknown' | 'file-unreadable';
 
@@ -127,11 +131,19 @@ async function* framesOf(
   showing: Showing,
   isCut: boolean,
 ): AsyncGenerator<FilmFrame> {
-  for await (const sample of new VideoSampleSink(track).samples()) {
-    const frame = sample.toVideoFrame();
-    const timeS = sample.timestamp;
-    sample.close();
-    yield { frame, timeS, showing };
+  const turn = createEventTurn();
+  try {
+    for await (const sample of new VideoSampleSink(track).samples()) {
+      const frame = sample.toVideoFrame();
+      const timeS = sample.timestamp;
+      sample.close();
+      // The decoder is given its next picture by this thread, in turns of their own after the last one
+      // was handed out: without them it would stand idle while that is measured.
+      for (let n = 0; n < TURNS_A_PICTURE; n++) await turn.next();
+      yield { frame, timeS, showing };
+    }
+  } finally {
+    turn.close();
   }
   if (isCut) throw new Error('the film breaks off');
 }
