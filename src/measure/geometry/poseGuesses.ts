@@ -20,7 +20,7 @@ const START_DISTANCES = [1.8, 2.6];
 /** Tilt and focal length only as believed: the circle misses its points by about this, px. */
 const GUESS_SD_PX = 1.5;
 /** A guess is only begun from: a step below this share of each parameter's size ends its search. */
-const GUESS_STEP = 1e-3;
+const GUESS_STEP = 1e-2;
 /** Points on which guesses are compared: every bin of the picture says what its neighbour says. */
 const COMPARED_POINTS = 60;
 /** Steps of an evenly filling sequence in three dimensions (additive recurrence, Roberts 2018, from memory). */

@@ -108,6 +108,7 @@ function quantise(work: TextureWork, columns: number, values: Int8Array, start: 
   const limit = CLIP_SD * TEXTURE_UNIT;
   for (let c = 0; c < columns; c++) {
     if (known[c] === 0) continue;
-    values[start + c] = Math.round(Math.max(-limit, Math.min(limit, strip[c] * scale)));
+    // Zero stands for unknown: a known cell that comes to zero is moved off it.
+    values[start + c] = Math.round(Math.max(-limit, Math.min(limit, strip[c] * scale))) || 1;
   }
 }
