@@ -18,7 +18,7 @@ import { createLightMeter, lightTrouble, meterLight } from './sight/lightMeter.t
 import { createSightFinder, lookForSight } from './sight/sightFinder.ts';
 import { checkRecording } from './sweep/sweepChecks.ts';
 import { createProgressKeeper, followingProgress, lookingProgress } from './sweep/sweepProgress.ts';
-import { inLight, refusedResult, sweepResult } from './sweep/sweepResult.ts';
+import { inLight, inLine, refusedResult, sweepResult } from './sweep/sweepResult.ts';
 import { secondLook } from './sweep/secondLook.ts';
 import { forgetOldFrames, thinOldFrames } from './sweep/forgetOldFrames.ts';
 import {
@@ -92,6 +92,9 @@ export function createOpenSweepReader(
   let trouble: RefusalCode | null = null;
   let framesSeen = 0;
   let lastS = -Infinity;
+  /** Time of the first picture, and of the last in which no line was found yet. */
+  let firstS = NaN;
+  let withoutLineUntilS = NaN;
   let size = '';
   let known = options.sameCamera ?? null;
   let solved: SolvedOnce | null = null;
@@ -106,6 +109,7 @@ export function createOpenSweepReader(
   }
 
   function look(picture: YuvPicture): void {
+    if (trouble === null || trouble === 'line-lost') withoutLineUntilS = picture.timeS;
     keepWhileLooking(open, picture);
     if (known) {
       if (open.kept.pictures.length >= KNOWN_CAMERA_PICTURES) open.work ??= tryKnownCamera(known);
@@ -162,6 +166,7 @@ export function createOpenSweepReader(
         solved = null;
       }
       framesSeen++;
+      if (framesSeen === 1) firstS = picture.timeS;
       meterLight(light, picture);
       if (!open.recording && options.sight) beginFromMemory(options.sight, picture);
       if (open.recording && isCaughtUp(open)) boundFrames(open.recording);
@@ -182,10 +187,9 @@ export function createOpenSweepReader(
         return refusedResult({ code, evidence: { pictures: framesSeen } }, null);
       }
       const geometry = geometryOf(recording);
-      return inLight(
-        sweepResult(recording, () => geometry, options),
-        lightTrouble(light),
-      );
+      const result = sweepResult(recording, () => geometry, options);
+      const withoutLine = { fromS: firstS, untilS: withoutLineUntilS };
+      return inLight(inLine(result, recording, withoutLine), lightTrouble(light));
     },
     takeNotes(): NotePiece | null {
       const { recording } = open;

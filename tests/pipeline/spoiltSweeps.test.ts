@@ -44,6 +44,15 @@ describe('a laser that goes out', () => {
     );
   });
 
+  it('is missed in the first half, whatever the few pictures kept of it say', () => {
+    for (const until of [0.4, 0.55]) {
+      expectRefused(
+        readChanged((p, at) => (at < until ? withoutLaser(p) : p)),
+        'line-lost',
+      );
+    }
+  });
+
   it('may blink for two seconds', () => {
     const { reading } = readChanged((p, at) => (at > 0.4 && at < 0.48 ? withoutLaser(p) : p));
     expectUnbalance(accepted(reading), sweep.scene, TRUTH);

@@ -27,7 +27,7 @@ const LINE_NEVER_SHARE = 0.05;
  * camera stood still: a hand before it takes two or three seconds, longer than this it was off.
  */
 const LONGEST_DARK_S = 10;
-const LONGEST_DARK_AT_END_S = 4;
+export const LONGEST_DARK_AT_END_S = 4;
 /** Share of the pictures that may be blind to the tread or to its turn. */
 const BLIND_LIMIT_SHARE = 0.35;
 /** One whole turn, and no stretch of it unseen wider than this. */
@@ -123,11 +123,15 @@ function tooFast(recording: SweepRecording): Outcome<never, RefusalCode> | null 
 function turnIncomplete(recording: SweepRecording): Outcome<never, RefusalCode> | null {
   const covered = coveredDeg(recording.turn.turnDeg);
   const hole = widestHoleDeg(recording.turn.turnDeg);
-  // 7 % short in the raw sum may still be a whole turn; the closed turn is checked again.
-  if (covered < 0.93 * WHOLE_TURN_DEG || hole > WIDEST_HOLE_DEG) {
+  if (!isWholeTurn(covered) || hole > WIDEST_HOLE_DEG) {
     return failed('turn-incomplete', { coveredDeg: round(covered), widestHoleDeg: round(hole) });
   }
   return null;
+}
+
+/** 7 % short in the raw sum may still be a whole turn; the closed turn is checked again. */
+export function isWholeTurn(rawDeg: number): boolean {
+  return rawDeg >= 0.93 * WHOLE_TURN_DEG;
 }
 
 /** Closing alone cannot see a slip by one tread pitch: the tread farther apart must agree. */

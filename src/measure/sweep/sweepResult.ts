@@ -11,6 +11,8 @@ import {
   checkRecording,
   checkTurnWitness,
   coveredDeg,
+  isWholeTurn,
+  LONGEST_DARK_AT_END_S,
   senseOf,
 } from './sweepChecks.ts';
 import { sweepReading } from './sweepReading.ts';
@@ -62,6 +64,35 @@ export function inLight(result: SweepResult, light: 'too-dark' | 'too-bright' | 
   const { reading } = result;
   if (reading.status !== 'refused' || light === null) return result;
   return refusedResult({ code: light, evidence: {} }, reading.turn);
+}
+
+/** How a sweep ends of whose beginning only a few pictures are kept. */
+const LATE_CODES: readonly RefusalCode[] = [
+  'turn-uncertain',
+  'turn-incomplete',
+  'too-few-frames',
+  'too-fast',
+  'lean-too-large',
+];
+
+/**
+ * While no line is found only some of the pictures are kept. A sweep of which they are part and which
+ * cannot be read was lost for want of the line: that is then what to change.
+ */
+export function inLine(
+  result: SweepResult,
+  recording: SweepRecording,
+  without: { readonly fromS: number; readonly untilS: number },
+): SweepResult {
+  const { reading } = result;
+  const missingS = without.untilS - without.fromS;
+  if (reading.status !== 'refused' || !(missingS > LONGEST_DARK_AT_END_S)) return result;
+  const isLate = reading.refusals.some(({ code }) => LATE_CODES.includes(code));
+  const { timeS, turnDeg } = recording.turn;
+  const since = turnDeg.filter((_, i) => timeS[i] > without.untilS);
+  if (!isLate || isWholeTurn(coveredDeg(since))) return result;
+  const evidence = { secondsWithoutLine: Math.round(missingS), aboutSecond: 0 };
+  return refusedResult({ code: 'line-lost', evidence }, reading.turn);
 }
 
 function turnSoFar(recording: SweepRecording): TurnSummary | null {
