@@ -11,7 +11,8 @@ export interface EventTurn {
 export function createEventTurn(): EventTurn {
   const { port1, port2 } = new MessageChannel();
   let resolve: () => void = () => undefined;
-  port1.onmessage = () => resolve();
+  port1.addEventListener('message', () => resolve());
+  port1.start();
   return {
     next: () =>
       new Promise((done) => {

@@ -99,10 +99,11 @@ function CameraVideo({ stream, isCovered, onShape }: CameraVideoProps) {
     if (isCovered) video.current?.pause();
     // Where it may not play by itself its last picture stays, as without this.
     else void video.current?.play().catch(() => undefined);
-  }, [stream, isCovered]);
+  }, [isCovered]);
   return (
     <video
       ref={video}
+      autoPlay
       muted
       playsInline
       aria-hidden="true"
