@@ -47,12 +47,16 @@ export function chooseEdge(
   const twin = twinOfPlainest(peaks);
   if (twin) return failed('edge-ambiguous', { apartMm: round(twin) });
   if (tapMm !== null) return tappedEdge(peaks, tapMm);
-  const least = Math.max(PLAIN_STRENGTH, TOPMOST_SHARE * plainest);
+  const least = leastPlain(plainest);
   const good = peaks.filter((p) => p.strength >= least);
   return succeeded(
     good.reduce<StackPeak | null>((a, b) => (a && a.heightMm > b.heightMm ? a : b), null),
   );
 }
+
+/** What a fall must have to be an edge, beside the plainest of the tread. */
+export const leastPlain = (plainest: number): number =>
+  Math.max(PLAIN_STRENGTH, TOPMOST_SHARE * plainest);
 
 function tappedEdge(
   peaks: readonly StackPeak[],

@@ -1,7 +1,13 @@
 import { BAND_ROWS, rowOfZ, Z_STEP_MM, zOfRowMm } from '../band/treadBand.ts';
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import type { SlicedWork } from '../pace/slicedWork.ts';
-import { chooseEdge, PLAIN_STRENGTH, TAP_REACH_MM, type StackPeak } from './edgeChoice.ts';
+import {
+  chooseEdge,
+  leastPlain,
+  PLAIN_STRENGTH,
+  TAP_REACH_MM,
+  type StackPeak,
+} from './edgeChoice.ts';
 import { riseAt, type Lean, type LeanBasis } from './leanFit.ts';
 import { createStepStack, stackedSteps, type StepStack } from './stepStack.ts';
 
@@ -114,6 +120,25 @@ export function edgeAtLean(
   // Hidden under the line's glow it keeps the height it had.
   const chosen = away(nearest) <= TAP_REACH_MM ? nearest : { heightMm, strength: 0 };
   return { ...chosen, lean, plainestMm };
+}
+
+/**
+ * A plain edge within a tap's reach of a height, in profiles whose lean is known; null when none shows,
+ * or two do.
+ */
+export function edgeInStack(
+  profiles: Float32Array,
+  basis: LeanBasis,
+  lean: Lean,
+  heightMm: number,
+): StackPeak | null {
+  const blocks = basis.gainMm.length;
+  const steps = createStepStack(stepScores(profiles, blocks), blocks);
+  const { near, plainest } = edgesAt(steps, basis, lean);
+  const least = leastPlain(plainest.strength);
+  const plain = near.filter((p) => p.strength >= least);
+  const chosen = chooseEdge(plain, heightMm, plainest.strength);
+  return chosen.ok ? chosen.value : null;
 }
 
 interface LeanSearch {

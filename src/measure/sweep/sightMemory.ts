@@ -8,13 +8,13 @@ import type { WheelView } from './wheelView.ts';
 /** Camera, line and edge as the whole sweep taught them, and its turn's scale where that closed. */
 export function sightOfGeometry(
   recording: SweepRecording,
-  { view, observations, closure }: SolvedGeometry,
+  { view, edge, observations, closure }: SolvedGeometry,
 ): SightMemory {
   const first = observations.leans[0];
   return {
     ...cameraOf(view),
     ...(closure ? { turnScale: closure.scale / seenTurnRatio(recording.view, view) } : {}),
-    ...aboutEdge(recording.edge, observations.offsetMm),
+    ...aboutEdge(edge, observations.offsetMm),
     firstLeanToward: first.toward,
     firstLeanAcross: first.across,
   };

@@ -7,18 +7,21 @@ import type { TiltFit } from '../fit/tiltFit.ts';
 import { findTapes, shoulderPanorama, type Tape } from '../mark/tapes.ts';
 import { valveMark } from '../mark/valveMark.ts';
 import { closeTurn, type TurnClosure } from '../turn/closedTurn.ts';
+import type { EdgeProposal } from '../edge/edgeProposal.ts';
 import { edgeObservations, type EdgeObservations } from './edgeObservations.ts';
 import { faceOutward, withoutOutward } from './faceOutward.ts';
 import { faceLine, type FaceLine } from './faceLine.ts';
 import { finalView } from './finalView.ts';
 import { refineShifts, type RefinedShifts } from './refinedShifts.ts';
 import type { SweepRecording } from './sweepRecording.ts';
+import { shownEdge } from './shownEdge.ts';
 import { textureSpans, windowSpeeds } from './textureSpans.ts';
 import type { WheelView } from './wheelView.ts';
 
 /** A whole sweep worked out, from what was kept of its pictures. */
 export interface SolvedSweep {
   readonly view: WheelView;
+  readonly edge: EdgeProposal;
   readonly line: FaceLine;
   readonly closure: TurnClosure;
   readonly mark: Tape;
@@ -38,6 +41,8 @@ const MIN_OBSERVATIONS = 30;
 /** Camera and leans of a whole sweep; the turn still by its raw sum. */
 export interface SolvedGeometry {
   readonly view: WheelView;
+  /** As all pictures together show it. */
+  readonly edge: EdgeProposal;
   readonly line: FaceLine;
   readonly refined: RefinedShifts;
   readonly observations: EdgeObservations;
@@ -45,8 +50,10 @@ export interface SolvedGeometry {
   readonly closure: TurnClosure | null;
 }
 
-export function solveGeometry(recording: SweepRecording): Outcome<SolvedGeometry, RefusalCode> {
-  const refined = refineShifts(recording);
+export function solveGeometry(followed: SweepRecording): Outcome<SolvedGeometry, RefusalCode> {
+  const refined = refineShifts(followed);
+  const edge = shownEdge(followed, refined.template);
+  const recording = { ...followed, edge };
   const turnDegOf = turnOf(recording, 1, 0);
   let view = recording.view;
   let observations = edgeObservations(recording, refined, view, turnDegOf);
@@ -73,14 +80,15 @@ export function solveGeometry(recording: SweepRecording): Outcome<SolvedGeometry
       blocks: line.blocksSeen,
     });
   }
-  return succeeded({ view, line, refined, observations, closure });
+  return succeeded({ view, edge, line, refined, observations, closure });
 }
 
 export function solveSweep(
-  recording: SweepRecording,
+  followed: SweepRecording,
   geometry: SolvedGeometry,
 ): Outcome<SolvedSweep, RefusalCode> {
-  const { view, line, refined, closure } = geometry;
+  const { view, edge, line, refined, closure } = geometry;
+  const recording = { ...followed, edge };
   if (!closure) return failed('turn-uncertain', { what: 'no two views a turn apart match' });
   const mark = markOf(recording, closure);
   if (!mark.ok) return mark;
@@ -89,7 +97,7 @@ export function solveSweep(
   const observations = withoutOutward(seen, faceOutward(seen, line, view, RUN_OUT_SD_MM), view);
   const fit = fitTilt(observations);
   if (!fit.ok) return fit;
-  return succeeded({ view, line, closure, mark: mark.value, observations, fit: fit.value });
+  return succeeded({ view, edge, line, closure, mark: mark.value, observations, fit: fit.value });
 }
 
 /** Turn of a recorded frame: the tracker's sum scaled, and counted from the mark. */

@@ -61,7 +61,7 @@ export function sweepReading(
   const sense = senseOf(recording.turn.turnDeg);
   const warnings = [
     ...readingWarnings(setup, sense, options, answer),
-    ...(recording.edge.isAssumed ? [warningOf('edge-assumed')] : []),
+    ...(solved.edge.isAssumed ? [warningOf('edge-assumed')] : []),
     ...swayWarnings(solved.fit.sway),
   ];
   return succeeded({
