@@ -42,9 +42,7 @@ function toolsFor(proxied: SweepListener, use: 'film' | 'leading' | 'sweeping') 
   };
   const moved = <T extends ImageBitmap | VideoFrame>(picture: T) => transfer(picture, [picture]);
   const report =
-    use === 'film'
-      ? createPictureReport(listener, moved)
-      : createLiveReport(listener, moved, use);
+    use === 'film' ? createPictureReport(listener, moved) : createLiveReport(listener, moved, use);
   // A copier of its own: a sweep that was made void may still be waiting for its last picture.
   return { copy: createYuvCopier(), report };
 }

@@ -53,7 +53,16 @@ export function profileShift(
     if (scores[k] === scores[k]) return scores[k];
     const up = centre + k - reach;
     const match = weight
-      ? weightedCorrelation(template, templateStart, profile, profileStart, rows, window, up, weight)
+      ? weightedCorrelation(
+          template,
+          templateStart,
+          profile,
+          profileStart,
+          rows,
+          window,
+          up,
+          weight,
+        )
       : correlationAt(template, templateStart, profile, profileStart, rows, window, up);
     common[k] = match.common;
     return (scores[k] = match.correlation);
