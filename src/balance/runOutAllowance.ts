@@ -11,6 +11,12 @@ export const PUBLISHED_LATERAL_RUN_OUT_MM = 1.2;
 /** Radial run-out that service literature lets pass, mm from peak to peak: 0.8 to 1.3, its middle. */
 const PUBLISHED_RADIAL_RUN_OUT_MM = 1;
 
+/**
+ * A band of tape that a hand stuck round a shoulder by eye, from its high to its low side, mm: along a
+ * moulded line a hand is good to a millimetre or two on either side (an estimate, nothing published).
+ */
+const BAND_OFF_SQUARE_MM = 3;
+
 /** |τ| of a plane normal vector stays under 2.4477 σ in 95 of 100: √(−2·ln 0.05). */
 const AMOUNT_95_PER_SIGMA = Math.sqrt(-2 * Math.log(0.05));
 
@@ -44,4 +50,9 @@ export function radialRunOutSdMm(
   });
   if (bad) return bad;
   return succeeded((sightSlope * radialPeakToPeakMm) / 2 / AMOUNT_95_PER_SIGMA);
+}
+
+/** The same for a band of tape that a hand stuck on, where nothing moulded tells how square, mm. */
+export function bandOffSquareSdMm(): number {
+  return BAND_OFF_SQUARE_MM / 2 / AMOUNT_95_PER_SIGMA;
 }

@@ -32,6 +32,14 @@ const ReadingSchema = v.variant('status', [
     refusals: v.tuple([]),
     warnings: v.optional(v.array(warningSchema)),
     turn: turnSchema,
+    edge: v.optional(
+      v.looseObject({
+        kind: v.picklist(['rib', 'blocks', 'band']),
+        seenShare: amount,
+        scatterMm: amount,
+        bandOffSquareMm: v.optional(v.nullable(amount)),
+      }),
+    ),
     tilt: v.looseObject({
       edgeRiseMm: amount,
       highSpotDeg: finite,

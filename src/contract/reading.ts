@@ -1,4 +1,5 @@
 import type { PlaneCovariance } from '../quantities/vector.ts';
+import type { FollowedEdge } from './followedEdge.ts';
 import type { RefusalCode } from './refusals.ts';
 import type { TurnSense } from './setup.ts';
 import type { WarningCode } from './warnings.ts';
@@ -49,6 +50,8 @@ export interface AcceptedReading {
   /** Missing when there is none. */
   readonly warnings?: readonly ReadingWarning[];
   readonly turn: TurnSummary;
+  /** What was followed round the wheel; missing in older readings. */
+  readonly edge?: FollowedEdge;
   readonly tilt: {
     /** Amplitude of the edge's once-round rise on the still wheel, mm. */
     readonly edgeRiseMm: number;

@@ -1,3 +1,4 @@
+import type { EdgeKind } from './followedEdge.ts';
 import type { AcceptedReading, Reading } from './reading.ts';
 import type { RefusalCode } from './refusals.ts';
 import type { SweepSetup, TurnSense } from './setup.ts';
@@ -135,6 +136,8 @@ export interface SweepProgress {
   /** True once the turn closes and nothing more is needed, or turning on would bring nothing more. */
   readonly enough: boolean;
   readonly overlay: PictureOverlay | null;
+  /** What is followed round the wheel; missing until that can be told. */
+  readonly edgeKind?: EdgeKind;
   /** How good the reading would be if the sweep ended now; null or missing until that can be told. */
   readonly soFar?: SweepSoFar | null;
 }

@@ -26,6 +26,12 @@ export const READING_WARNINGS = {
     remedy:
       'Touch the edge in the picture before the sweep; or set the line a few millimetres off the edge, or dim the laser, and sweep again.',
   },
+  'band-alone': {
+    cause:
+      'What was followed is a band of light tape round the shoulder, and nothing else on this tread runs all round. Where the band is stuck on off square it looks as an unbalance does; the ± has grown by what a hand may miss.',
+    remedy:
+      'Measure the band’s distance from a moulded line of the sidewall at four places, stick it on anew where they differ by more than half a millimetre, and sweep again; or sweep on two balls.',
+  },
   'picture-sways': {
     cause:
       'The picture swayed to and fro during the sweep, as a tablet on a springy arm does. The sway was told from the wheel’s own rocking and left out; the ± has grown by it.',

@@ -5,6 +5,7 @@ import type { SweepRecording } from './sweepRecording.ts';
 import { EDGE_PLACE_SD_MM } from './templateEdge.ts';
 import { placeBlocks } from './templatePlace.ts';
 import { creepWay } from './wheelMotion.ts';
+import { deviationMm, leftOfPlanes, shapeRound, UNEVEN_MM } from './unevenEdge.ts';
 import type { WheelView } from './wheelView.ts';
 
 /**
@@ -16,6 +17,8 @@ export interface EdgeObservations extends SweepObservations {
   readonly frameIndex: Int32Array;
   /** Mean height of the edge above the line, mm. */
   readonly offsetMm: number;
+  /** How far single blocks lie from their picture's plane, one standard deviation, mm. */
+  readonly unevenMm: number;
   /** Lean of each frame with its absolute part, radians. */
   readonly leans: readonly Lean[];
 }
@@ -49,14 +52,18 @@ export function edgeObservations(
   const turnDeg = Float64Array.from(used, (f) => turnDegOf(f)!);
   const timeS = Float64Array.from(used, (f) => recording.frames[f].timeS);
   const ballRadiusMm = view.setup.stand.ballDiameterMm / 2;
-  const leans = frameLeans(seen, standardErrorMm, basis, first.lean);
+  const atWheelDeg = (at: number) =>
+    azimuthsDeg[at % blocks.length] - turnDeg[Math.floor(at / blocks.length)];
+  const { shape, unevenMm } = shapeOf(seen, standardErrorMm, basis, atWheelDeg);
+  const even = shape ? seen.map((shift, at) => shift - shape(atWheelDeg(at))) : seen;
+  const leans = frameLeans(even, standardErrorMm, basis, first.lean);
   const way = creepWay(leans, turnDeg, ballRadiusMm);
   const heightMm = seen.map((shift, at) => {
     const i = Math.floor(at / blocks.length);
     const block = blocks[at % blocks.length];
     const b = at % blocks.length;
     const planeMm = riseAt(basis, leans[i], b) - riseAt(basis, first.lean, b);
-    if (!(Math.abs(shift - planeMm) < HOPPED_MM)) return NaN;
+    if (!(Math.abs(even[at] - planeMm) < HOPPED_MM)) return NaN;
     // A way outward (toward the camera) looks lower.
     const outwardMm = way.toward[i] * basis.cos[b] + way.across[i] * basis.sin[b];
     const risen = first.edgeMm[b] - first.offsetMm + shift + block.slope * outwardMm;
@@ -74,9 +81,38 @@ export function edgeObservations(
     azimuthBiasSdMm: EDGE_PLACE_SD_MM,
     frameIndex: Int32Array.from(used),
     offsetMm: first.offsetMm,
+    unevenMm,
     leans,
   };
 }
+
+/**
+ * Shape of an uneven feature by wheel angle, null where it is even, and how uneven it is. What steps from block to block
+ * would else pass for blocks that hopped, and those that are left would hold the lean back.
+ */
+function shapeOf(
+  seen: Float32Array,
+  standardErrorMm: Float32Array,
+  basis: LeanBasis,
+  wheelDegAt: (at: number) => number,
+): { shape: ((wheelDeg: number) => number) | null; unevenMm: number } {
+  let shape: ((wheelDeg: number) => number) | null = null;
+  let unevenMm = 0;
+  for (let pass = 0; pass < SHAPE_PASSES; pass++) {
+    const known = shape;
+    const even = known ? seen.map((shift, at) => shift - known(wheelDegAt(at))) : seen;
+    const leans = frameLeans(even, standardErrorMm, basis, UPRIGHT);
+    const left = leftOfPlanes(basis, seen, leans);
+    if (pass === 0) unevenMm = deviationMm(left);
+    if (unevenMm < UNEVEN_MM) break;
+    shape = shapeRound(left, wheelDegAt);
+  }
+  return { shape, unevenMm };
+}
+
+const UPRIGHT: Lean = { liftMm: 0, toward: 0, across: 0 };
+/** Leans and shape each need the other; the third pass changes nothing that counts. */
+const SHAPE_PASSES = 3;
 
 function frameLeans(
   seen: Float32Array,

@@ -65,12 +65,13 @@ export function faceLine(
     samplesOf(recording, observations, view, way, b),
   );
   const rowsExpected = (s: LineSamples) =>
-    s.gapMm.reduce((n, gap) => n + (isExpected(gap) ? 1 : 0), 0);
+    s.gapMm.reduce((n, gap) => n + (isExpected(gap, observations.unevenMm) ? 1 : 0), 0);
   const expectedOnly = samples.filter((s) => rowsExpected(s) >= MIN_ROWS).length >= LEAST_BLOCKS;
+  const isOnFace = (gapMm: number) => !expectedOnly || isExpected(gapMm, observations.unevenMm);
   let crownSlope = START_CROWN_SLOPE;
   let members: Uint8Array[] = [];
   for (let pass = 0; pass < PASSES; pass++) {
-    members = samples.map((s) => faceMembers(s, crownSlope, expectedOnly));
+    members = samples.map((s) => faceMembers(s, crownSlope, isOnFace));
     crownSlope = crownFrom(samples, members);
   }
   const xPx: number[] = [];
@@ -88,7 +89,7 @@ export function faceLine(
     count += rows.length;
     all.forEach((row, i) => {
       awayPx[s.at[i] * blocks + b] = row - mean;
-      expected[s.at[i] * blocks + b] = isExpected(s.gapMm[i]) ? 1 : 0;
+      expected[s.at[i] * blocks + b] = isExpected(s.gapMm[i], observations.unevenMm) ? 1 : 0;
     });
     addBlockPoints(recording, b, mean, xPx, yPx);
   });
@@ -104,9 +105,13 @@ export function faceLine(
 }
 
 /** 1 for each sighting that belongs to the lowest strong cluster of rows in the picture. */
-function faceMembers(s: LineSamples, crownSlope: number, expectedOnly: boolean): Uint8Array {
+function faceMembers(
+  s: LineSamples,
+  crownSlope: number,
+  isOnFace: (gapMm: number) => boolean,
+): Uint8Array {
   const upright = uprightRows(s, crownSlope);
-  const rows = expectedOnly ? upright.map((r, i) => (isExpected(s.gapMm[i]) ? r : NaN)) : upright;
+  const rows = upright.map((r, i) => (isOnFace(s.gapMm[i]) ? r : NaN));
   const bins = (2 * HISTOGRAM_REACH_PX) / HISTOGRAM_STEP_PX;
   const counts = new Float64Array(bins);
   for (const row of rows) {

@@ -14,9 +14,15 @@ const MAX_GAP_MM = 25;
  */
 const ON_FACE_MM = 1;
 
-/** Whether the line is on the face with its edge at this height above the sheet. */
-export function isExpected(gapMm: number): boolean {
-  return gapMm < -ON_FACE_MM;
+/** So far the edge of a rib goes up and down by itself within {@link ON_FACE_MM}, two standard deviations, mm. */
+const EVEN_MM = 1;
+
+/**
+ * Whether the line is on the face with its edge at this height above the sheet; where blocks step up
+ * and down, on that of the higher ones as well.
+ */
+export function isExpected(gapMm: number, unevenMm: number): boolean {
+  return gapMm < -ON_FACE_MM - Math.max(0, 2 * unevenMm - EVEN_MM);
 }
 
 /** Sightings of the line in one block. */

@@ -1,5 +1,6 @@
-import { BAND_ROWS, zOfRowMm } from '../band/treadBand.ts';
-import { fitLean, riseAt, type Lean } from '../edge/leanFit.ts';
+import { BAND_ROWS, rowOfZ } from '../band/treadBand.ts';
+import { fitLean, type Lean } from '../edge/leanFit.ts';
+import { lightBand, type LightBand } from '../edge/lightBand.ts';
 import {
   addToTemplate,
   createTiltTracker,
@@ -15,7 +16,9 @@ import {
   type BlockMotion,
   type RowMotion,
 } from './rowMotion.ts';
+import { bandRows, rowWeights } from './rowWeights.ts';
 import type { SweepRecording } from './sweepRecording.ts';
+import { deviationMm, leftOfPlanes, UNEVEN_MM, unevenMm } from './unevenEdge.ts';
 
 /**
  * All frames' block shifts against one template made of the whole sweep: what the tracker said as
@@ -27,20 +30,60 @@ export interface RefinedShifts {
   readonly standardErrorMm: Float32Array;
   readonly leans: readonly (Lean | null)[];
   readonly template: Float32Array;
+  /** The band of light tape on the tread; null without one. */
+  readonly band: FollowedBand | null;
+  /** Deviation of the blocks from their pictures' planes, one standard deviation, mm. */
+  readonly unevenMm: number;
+}
+
+export interface FollowedBand extends LightBand {
+  /** Rise of the band beyond the tread's own, mm, frames × blocks; NaN where either was not seen. */
+  readonly besideMm: Float32Array;
 }
 
 /** The tracker is already right within this; a block that wants more has hopped. */
 const REACH_MM = 2.5;
+/** Of blocks that step up and down hardly one is farther off; cut off nearer, they would hold the lean back. */
+const REACH_PER_UNEVEN = 3;
+/**
+ * Gaps that step up and down leave but a shallow dip in the mean of all, and beside it what is left
+ * of the laser's glow, which stands still, counts: it held every match back by a tenth. mm.
+ */
+const GLOW_MM = 16;
 /** A row of the template must be seen in this share of the frames. */
 const MIN_SEEN_SHARE = 0.25;
 /** Rounds of template and standing light: each sharpens the other. */
 const ROUNDS = 2;
 
+/** Followed by the tread alone, or without what lies near the line, so many of the pictures must be told. */
+const FOLLOWED_SHARE = 0.8;
+
+/**
+ * First by what should be free of errors: where a band outshines the tread by the tread, where it is
+ * uneven by what lies off the line. Where that tells too little, by all there is.
+ */
 export function refineShifts(recording: SweepRecording): RefinedShifts {
+  const { tilt, frames, edge } = recording;
+  const band = lightBand(tilt.template, tilt.basis, edge.lean, tilt.window);
+  const careful = refineWith(recording, band, true);
+  const followed = frames.filter(({ lean }) => lean !== null).length;
+  const told = careful.leans.filter((lean) => lean !== null).length;
+  const isSame = !band?.treadTells && careful.unevenMm <= UNEVEN_MM;
+  if (isSame || told >= FOLLOWED_SHARE * followed) return careful;
+  return refineWith(recording, band && { ...band, treadTells: false }, false);
+}
+
+function refineWith(
+  recording: SweepRecording,
+  band: LightBand | null,
+  isCareful: boolean,
+): RefinedShifts {
   const { tilt, frames } = recording;
   const blocks = tilt.blocks;
   const motion = rowMotion(recording);
-  const rowWeight = weightsNearEdge(recording);
+  const bandWeight = band?.treadTells ? bandRows(recording, band) : null;
+  let uneven = unevenMm(recording);
+  const besideMm = new Float32Array(frames.length * blocks).fill(NaN);
   let leans: readonly (Lean | null)[] = frames.map((frame) => frame.lean?.lean ?? null);
   const standing = new Float32Array(blocks * BAND_ROWS);
   const moving = new Float32Array(blocks * BAND_ROWS);
@@ -50,8 +93,13 @@ export function refineShifts(recording: SweepRecording): RefinedShifts {
   let whole: TiltTracker = createTiltTracker(tilt.basis, tilt.window);
   for (let round = 0; round < ROUNDS; round++) {
     const motions = blockMotions(recording, leans);
+    // Nothing but a band near the line: it is followed, however uneven.
+    const isUneven = isCareful && uneven > UNEVEN_MM && (!band || band.treadTells);
+    const rowWeight = rowWeights(recording, band, isUneven);
+    const reachMm = Math.max(REACH_MM, REACH_PER_UNEVEN * uneven);
+    const glowMm = isUneven ? GLOW_MM : 0;
     const carried = (f: number, moved: BlockMotion) =>
-      carriedBack(motion, moved, without(frames[f].profiles, standing, moving), back);
+      carriedBack(motion, moved, without(frames[f].profiles, standing, glowMm, moving), back);
     whole = createTiltTracker(tilt.basis, tilt.window, Infinity);
     motions.forEach((moved, f) => {
       if (moved) addToTemplate(whole, carried(f, moved), IN_PLACE);
@@ -61,9 +109,17 @@ export function refineShifts(recording: SweepRecording): RefinedShifts {
     shiftMm.fill(NaN);
     standardErrorMm.fill(NaN);
     leans = motions.map((moved, f) => {
-      const left = moved && matchFrame(whole, carried(f, moved), IN_PLACE, REACH_MM, rowWeight);
+      if (!moved) return null;
+      const profiles = carried(f, moved);
+      const left = matchFrame(whole, profiles, IN_PLACE, reachMm, rowWeight);
       if (!left) return null;
       const at = f * blocks;
+      const stuck = bandWeight && matchFrame(whole, profiles, IN_PLACE, reachMm, bandWeight);
+      if (stuck)
+        besideMm.set(
+          stuck.shiftMm.map((s, b) => s - left.shiftMm[b]),
+          at,
+        );
       shiftMm.set(
         left.shiftMm.map((s, b) => s + moved.upMm[b]),
         at,
@@ -72,39 +128,20 @@ export function refineShifts(recording: SweepRecording): RefinedShifts {
       const [shift, error] = [shiftMm, standardErrorMm].map((v) => v.subarray(at, at + blocks));
       return fitLean(tilt.basis, shift, error, { liftMm: 0, liftSdMm: LIFT_SD_MM });
     });
+    uneven = Math.max(uneven, deviationMm(leftOfPlanes(tilt.basis, shiftMm, leans)));
   }
   return {
     shiftMm,
     standardErrorMm,
     leans,
     template: whole.template,
+    band: band && { ...band, besideMm },
+    unevenMm: uneven,
   };
 }
 
 /** A frame already carried back: what its match still finds is what the first lean left. */
 const IN_PLACE: Lean = { liftMm: 0, toward: 0, across: 0 };
-
-/**
- * How much each row of the template counts, blocks × rows: all about the edge, and less the farther
- * from it. How far rows move beside the edge is known to some hundredths over a crowned tread with
- * grooves, which is nothing near by; where the laser hides the edge the far ribs still tell the lean.
- */
-function weightsNearEdge({ tilt, edge }: SweepRecording): Float32Array {
-  const out = new Float32Array(tilt.blocks * BAND_ROWS);
-  for (let b = 0; b < tilt.blocks; b++) {
-    const edgeMm = edge.heightMm + riseAt(tilt.basis, edge.lean, b);
-    for (let r = 0; r < BAND_ROWS; r++) {
-      const beyondMm = Math.max(0, Math.abs(zOfRowMm(r) - edgeMm) - FULL_WEIGHT_MM);
-      out[b * BAND_ROWS + r] = 1 / (1 + (beyondMm / HALF_WEIGHT_MM) ** 2);
-    }
-  }
-  return out;
-}
-
-/** Rib and groove on both sides of the edge, mm. */
-const FULL_WEIGHT_MM = 8;
-/** So much farther a row has half the weight, mm: the groove's other wall still counts, the next rib little. */
-const HALF_WEIGHT_MM = 6;
 
 /** Rows that few frames showed are the border of the laser's glow, not tread. */
 function forgetSeldomSeen(whole: TiltTracker, frameCount: number): void {
@@ -113,8 +150,19 @@ function forgetSeldomSeen(whole: TiltTracker, frameCount: number): void {
   }
 }
 
-function without(profiles: Float32Array, standing: Float32Array, out: Float32Array): Float32Array {
+/** Profiles without the light that stands, and without the rows so near to the line. */
+function without(
+  profiles: Float32Array,
+  standing: Float32Array,
+  glowMm: number,
+  out: Float32Array,
+): Float32Array {
   for (let i = 0; i < out.length; i++) out[i] = profiles[i] - standing[i];
+  if (glowMm === 0) return out;
+  const from = Math.ceil(rowOfZ(glowMm));
+  const to = Math.floor(rowOfZ(-glowMm)) + 1;
+  for (let start = 0; start < out.length; start += BAND_ROWS)
+    out.fill(NaN, start + from, start + to);
   return out;
 }
 

@@ -25,6 +25,7 @@ export interface SolvedSweep {
   readonly line: FaceLine;
   readonly closure: TurnClosure;
   readonly mark: Tape;
+  readonly refined: RefinedShifts;
   readonly observations: EdgeObservations;
   readonly fit: TiltFit;
 }
@@ -97,7 +98,16 @@ export function solveSweep(
   const observations = withoutOutward(seen, faceOutward(seen, line, view, RUN_OUT_SD_MM), view);
   const fit = fitTilt(observations);
   if (!fit.ok) return fit;
-  return succeeded({ view, edge, line, closure, mark: mark.value, observations, fit: fit.value });
+  return succeeded({
+    view,
+    edge,
+    line,
+    closure,
+    mark: mark.value,
+    refined,
+    observations,
+    fit: fit.value,
+  });
 }
 
 /** Turn of a recorded frame: the tracker's sum scaled, and counted from the mark. */

@@ -1,3 +1,4 @@
+import type { EdgeKind } from '../../contract/followedEdge.ts';
 import type { SweepProgress, SweepReaderOptions, SweepSoFar } from '../../contract/sweep.ts';
 import { SECTOR_COUNT, SECTOR_DEG } from '../../contract/sweep.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
@@ -16,7 +17,8 @@ import {
 import { riseAt } from '../edge/leanFit.ts';
 import { absoluteLean, type FrameRecord, type SweepRecording } from './sweepRecording.ts';
 import { dueSense } from './dueSense.ts';
-import { runOutOf } from './runOutOf.ts';
+import { edgeNow } from './followedEdge.ts';
+import { runOutOf, wholeRunOutSdMm } from './runOutOf.ts';
 import { coveredDeg, senseOf } from './sweepChecks.ts';
 import { markOf } from './solvedSweep.ts';
 import { pictureOverlay } from './pictureOverlay.ts';
@@ -37,11 +39,17 @@ export interface ProgressKeeper {
   /** Looks for the mark again after each further turn, so that no error of scale adds up. */
   readonly marksAgain: boolean;
   readonly running: RunningTilt;
+  /** What is followed; null until enough pictures tell. */
+  edgeKind: EdgeKind | null;
+  /** Whether that is a band of tape beside which the tread tells nothing. */
+  onBandAlone: boolean;
   readonly options: SweepReaderOptions;
 }
 
 /** Looking for the tape costs a few milliseconds: once in so many pictures, until it is found. */
 const MARK_CHECK_EVERY = 24;
+/** What is followed shows in the first half second, and seldom turns out to be something else. */
+const EDGE_CHECK_EVERY = 16;
 /** A turn and this much more closes it for certain: the raw turn is some per cent off before closing. */
 const ENOUGH_DEG = 385;
 /** Two turns and the same: a tape that has not been found by then will not be found by turning on. */
@@ -63,6 +71,8 @@ export function createProgressKeeper(options: SweepReaderOptions = {}): Progress
     turnScale: options.sameCamera?.sight.turnScale ?? 1,
     marksAgain: options.followOnly ?? false,
     running: createRunningTilt(),
+    edgeKind: null,
+    onBandAlone: false,
     options,
   };
 }
@@ -98,6 +108,11 @@ export function followingProgress(
   const rawTurnDeg = frame.turnIndex === null ? null : turn.turnDeg[frame.turnIndex];
   passSectors(keeper, rawTurnDeg);
   checkMark(recording, keeper, rawTurnDeg);
+  if (frames.length % EDGE_CHECK_EVERY === 0) {
+    const { kind, onBandAlone } = edgeNow(recording);
+    keeper.edgeKind = kind;
+    keeper.onBandAlone = onBandAlone;
+  }
   const turnSpeed = turnSpeedOf(turn.rateDegPerS, pictureStepS(recording));
   const lost = troubleNow(frame, turnSpeed);
   const trouble = lost ?? (turnsOtherWay(recording, keeper.options) ? 'picture-mirrored' : null);
@@ -122,6 +137,7 @@ export function followingProgress(
       recording,
       keeper.markDeg === null || rawTurnDeg === null ? null : turnNowDeg(keeper, rawTurnDeg),
     ),
+    ...(keeper.edgeKind === null ? {} : { edgeKind: keeper.edgeKind }),
     soFar: soFarNow(recording, keeper, rawTurnDeg, covered),
   };
 }
@@ -156,7 +172,7 @@ function soFarNow(
     addToRunningTilt(keeper.running, frame.timeS, rawTurnDeg, tiltMm);
   }
   const now = runningTiltNow(keeper.running);
-  const worth = now && worthNow(recording.view, now);
+  const worth = now && worthNow(recording.view, now, keeper.onBandAlone);
   if (!worth) return null;
   const { angleDeg } = worth.ci95;
   return {
@@ -168,15 +184,19 @@ function soFarNow(
 }
 
 /** What a reading by formula made of the running tilt would say; null where it would be refused. */
-function worthNow(view: WheelView, { tiltMm, tiltSdMm }: RunningTiltNow): Unbalance | null {
+function worthNow(
+  view: WheelView,
+  { tiltMm, tiltSdMm }: RunningTiltNow,
+  onBandAlone: boolean,
+): Unbalance | null {
   const { wheel, stand } = view.setup;
   const response = modelResponse({ ...wheel, ...stand });
-  const runOut = runOutOf(view);
+  const runOut = runOutOf(view, onBandAlone);
   if (!response.ok || !runOut) return null;
   const unbalance = unbalanceFromRise({
     rise: { riseMm: tiltMm, covarianceMm2: evenCovariance(tiltSdMm ** 2) },
     response: response.value,
-    runOutSdMm: Math.hypot(runOut.lateralSdMm, runOut.radialSdMm),
+    runOutSdMm: wholeRunOutSdMm(runOut),
   });
   return unbalance.ok ? unbalance.value : null;
 }

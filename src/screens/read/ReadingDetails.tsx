@@ -1,3 +1,4 @@
+import type { FollowedEdge } from '../../contract/followedEdge.ts';
 import type { AcceptedReading } from '../../contract/reading.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import type { SweepTrace } from '../../contract/sweep.ts';
@@ -5,6 +6,7 @@ import { levellingAdvice } from '../../job/standLevelling.ts';
 import { useStand } from '../shell/useLogbook.ts';
 import { formatRoomDirection } from '../words/directions.ts';
 import {
+  formatFigure,
   formatLength,
   formatMass,
   formatMrad,
@@ -60,6 +62,9 @@ export function ReadingDetails({ reading, trace, setup, summary, units }: Readin
               : `, ${words.reading.closure(`${formatNumber(Math.abs(turn.closureDeg), 1)}°`)}`
           }`}
         </Detail>
+        {reading.edge !== undefined && (
+          <Detail name={words.reading.edge}>{edgeText(reading.edge, units)}</Detail>
+        )}
         <Detail name={words.reading.signs}>{signsText(setup.sight.tested)}</Detail>
         {trace !== null && trace.rockingPeriodS !== null && (
           <Detail name={words.reading.rocking}>
@@ -73,6 +78,27 @@ export function ReadingDetails({ reading, trace, setup, summary, units }: Readin
       <p className="details-note">{words.reading.plusMinusNote}</p>
     </section>
   );
+}
+
+/** What was followed and how good it is. */
+function edgeText(edge: FollowedEdge, units: Units): string {
+  const { kind, seenShare, scatterMm, bandOffSquareMm } = edge;
+  const text = words.reading.edgeText(
+    words.reading.edgeKinds[kind],
+    `${formatNumber(100 * seenShare, 0)} %`,
+    lengthAlone(scatterMm, units),
+  );
+  if (kind !== 'band') return text;
+  const told =
+    typeof bandOffSquareMm === 'number'
+      ? words.reading.bandTold(lengthAlone(bandOffSquareMm, units))
+      : words.reading.bandUntold;
+  return `${text}; ${told}`;
+}
+
+/** Told to a tenth of a millimetre, the ± of that step left off. */
+function lengthAlone(lengthMm: number, units: Units): string {
+  return formatFigure('length', lengthMm, units, 0.1).text.split('\u00a0±')[0]!;
 }
 
 function leanText({ tilt }: AcceptedReading, summary: ReadingSummary, units: Units): string {

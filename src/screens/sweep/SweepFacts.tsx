@@ -31,6 +31,9 @@ export function SweepFacts(props: SweepFactsProps) {
           </li>
         )}
         {isSeen && rockingMm !== undefined && <Steady rockingMm={rockingMm} units={units} />}
+        {isSeen && progress.edgeKind !== undefined && (
+          <li data-following={progress.edgeKind}>{words.sweep.following[progress.edgeKind]}</li>
+        )}
         {isSeen && <li>{progress.markSeen ? words.sweep.markSeen : words.sweep.markNotYet}</li>}
         {framesDropped > 0 && <li>{words.sweep.dropped(framesDropped)}</li>}
       </ul>

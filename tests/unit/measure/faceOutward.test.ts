@@ -68,11 +68,19 @@ function turnWith(truth: Truth, seed: number): { seen: EdgeObservations; line: F
       const gapMm = radiusMm * (leans[i].toward * Math.cos(a) + leans[i].across * Math.sin(a)) - 3;
       heightMm[i * blocks + b] = gapMm - view.sightSlopes[b] * outMm;
       awayPx[i * blocks + b] = pxPerMm * outMm + 0.3 * normal();
-      expected[i * blocks + b] = isExpected(gapMm) ? 1 : 0;
+      expected[i * blocks + b] = isExpected(gapMm, 0.2) ? 1 : 0;
     }
   }
   const seen: EdgeObservations = {
-    ...{ azimuthsDeg, turnDeg, heightMm, leans, offsetMm: -3, edgeRadiusMm: radiusMm },
+    ...{
+      azimuthsDeg,
+      turnDeg,
+      heightMm,
+      leans,
+      offsetMm: -3,
+      unevenMm: 0.2,
+      edgeRadiusMm: radiusMm,
+    },
     timeS: turnDeg.map((_, i) => i / 15),
     standardErrorMm: new Float32Array(n * blocks).fill(0.1),
     azimuthBiasSdMm: 0.7,

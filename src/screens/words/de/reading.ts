@@ -69,6 +69,16 @@ export const reading: Words['reading'] = {
   counterClockwise: 'gegen den Uhrzeigersinn',
   closure: (off) =>
     `an derselben Profilstelle geschlossen; Maßstabsfehler von ${off} herausgerechnet`,
+  edge: 'Verfolgt',
+  edgeKinds: {
+    rib: 'Kante einer Rippe oder Rille',
+    blocks: 'Lücken zwischen Blöcken, die von Block zu Block springen',
+    band: 'helles Klebeband',
+  },
+  edgeText: (kind, seen, scatter) =>
+    `${kind}; an ${seen} der Stellen gesehen, auf ${scatter} am errechneten Verlauf`,
+  bandTold: (mm) => `${mm} schief geklebt, am Profil daneben erkannt und herausgelassen`,
+  bandUntold: 'wie schief es klebt, ist nicht bekannt',
   signs: 'Druckprobe',
   signsUp: { confirmed: 'nicht kopfüber', reversed: 'kopfüber', untried: 'oben nicht geprüft' },
   signsTurn: {
@@ -92,6 +102,7 @@ export const reading: Words['reading'] = {
     response: 'Hub je Gramm',
     'run-out allowance': 'Zuschlag für Seitenschlag',
     'radial run-out allowance': 'Zuschlag für Höhenschlag',
+    'band allowance': 'Zuschlag für ein schief geklebtes Band',
   },
   couple:
     'Statisches Wuchten sieht keine Momentenunwucht: zwei schwere Stellen auf gegenüberliegenden Seiten des Rads. Zittert das Rad weiter, hilft der Reifenfachbetrieb.',
@@ -129,6 +140,12 @@ export const readingWarnings: Words['readingWarnings'] = {
       'Die Profilkante war neben der Laserlinie nirgends zu sehen, und niemand hat sie im Bild angetippt. Angenommen wurde, dass sie unter der Linie liegt; die Neigung wurde an den anderen Rillen gelesen.',
     remedy:
       'Vor der Messung die Kante im Bild antippen; oder die Linie einige Millimeter neben die Kante stellen oder den Laser abdunkeln und noch einmal messen.',
+  },
+  'band-alone': {
+    cause:
+      'Verfolgt wurde ein helles Klebeband um die Schulter; sonst läuft an diesem Profil nichts ringsum. Klebt das Band schief, sieht das aus wie eine Unwucht; das ± ist um das größer, was eine Hand verfehlen kann.',
+    remedy:
+      'Den Abstand des Bands von einer Formlinie der Flanke an vier Stellen messen, es neu kleben, wo er um mehr als einen halben Millimeter abweicht, und noch einmal messen; oder auf zwei Kugeln messen.',
   },
   'picture-sways': {
     cause:

@@ -37,6 +37,11 @@ export const sweep: Words['sweep'] = {
   steadiness: { steady: 'Ruhig', little: 'Schaukelt ein wenig', rocking: 'Schaukelt' },
   swing: (amount) => `Ausschlag ${amount}`,
   turnCovered: 'Gedreht',
+  following: {
+    rib: 'Verfolgt die Kante einer Rippe',
+    blocks: 'Verfolgt Lücken zwischen Blöcken',
+    band: 'Verfolgt ein Klebeband',
+  },
   markSeen: 'Klebeband gesehen',
   markNotYet: 'Klebeband noch nicht gesehen',
   speed: 'Tempo',

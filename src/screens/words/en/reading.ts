@@ -68,6 +68,16 @@ export const reading = {
   clockwise: 'clockwise',
   counterClockwise: 'counter-clockwise',
   closure: (off: string) => `closed on the same tread; scale error of ${off} taken out`,
+  edge: 'Followed',
+  edgeKinds: {
+    rib: 'edge of a rib or groove',
+    blocks: 'gaps between blocks that step from one to the next',
+    band: 'band of light tape',
+  },
+  edgeText: (kind: string, seen: string, scatter: string) =>
+    `${kind}; seen at ${seen} of the places, within ${scatter} of the fit`,
+  bandTold: (mm: string) => `stuck on ${mm} off square, told by the tread beside it and left out`,
+  bandUntold: 'how square it is stuck on is not known',
   signs: 'Press test',
   signsUp: { confirmed: 'right way up', reversed: 'upside down', untried: 'up not tried' },
   signsTurn: { confirmed: 'not mirrored', reversed: 'mirrored', untried: 'turning not tried' },
@@ -86,6 +96,7 @@ export const reading = {
     response: 'rise per gram',
     'run-out allowance': 'allowance for run-out sideways',
     'radial run-out allowance': 'allowance for run-out of the radius',
+    'band allowance': 'allowance for a band stuck on off square',
   } as Readonly<Record<string, string>>,
   couple:
     'A static balance does not see couple unbalance: two heavy spots on opposite faces of the wheel. If the wheel still shakes, see a tyre fitter.',

@@ -38,6 +38,11 @@ export const sweep = {
   steadiness: { steady: 'Steady', little: 'Rocking a little', rocking: 'Rocking' },
   swing: (amount: string) => `swings ${amount}`,
   turnCovered: 'Turn covered',
+  following: {
+    rib: 'Following the edge of a rib',
+    blocks: 'Following gaps between blocks',
+    band: 'Following a band of tape',
+  },
   markSeen: 'Tape seen',
   markNotYet: 'Tape not seen yet',
   speed: 'Speed',
