@@ -4,25 +4,21 @@ import { SECTOR_COUNT, SECTOR_DEG } from '../../contract/sweep.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
 import { turnSpeedOf, type TurnSpeed } from '../../contract/turnSpeed.ts';
 import { wrapTurnDeg } from '../../quantities/angle.ts';
-import { evenCovariance } from '../../balance/planeCovariance.ts';
-import { modelResponse } from '../../balance/response.ts';
-import { unbalanceFromRise, type Unbalance } from '../../balance/unbalance.ts';
 import {
   addToRunningTilt,
   createRunningTilt,
   runningTiltNow,
   type RunningTilt,
-  type RunningTiltNow,
 } from '../fit/runningTilt.ts';
 import { riseAt } from '../edge/leanFit.ts';
 import { absoluteLean, type FrameRecord, type SweepRecording } from './sweepRecording.ts';
 import { dueSense } from './dueSense.ts';
 import { edgeNow } from './followedEdge.ts';
-import { runOutOf, wholeRunOutSdMm } from './runOutOf.ts';
 import { coveredDeg, senseOf } from './sweepChecks.ts';
 import { markOf } from './solvedSweep.ts';
 import { pictureOverlay } from './pictureOverlay.ts';
 import { sightBlock, type WheelView } from './wheelView.ts';
+import { worthNow } from './worthNow.ts';
 
 /** What is told after each picture of a running sweep. */
 export interface ProgressKeeper {
@@ -181,24 +177,6 @@ function soFarNow(
     turnLeftDeg: Math.max(0, ENOUGH_DEG - covered),
     rockingMm: now.rockingMm,
   };
-}
-
-/** What a reading by formula made of the running tilt would say; null where it would be refused. */
-function worthNow(
-  view: WheelView,
-  { tiltMm, tiltSdMm }: RunningTiltNow,
-  onBandAlone: boolean,
-): Unbalance | null {
-  const { wheel, stand } = view.setup;
-  const response = modelResponse({ ...wheel, ...stand });
-  const runOut = runOutOf(view, onBandAlone);
-  if (!response.ok || !runOut) return null;
-  const unbalance = unbalanceFromRise({
-    rise: { riseMm: tiltMm, covarianceMm2: evenCovariance(tiltSdMm ** 2) },
-    response: response.value,
-    runOutSdMm: wholeRunOutSdMm(runOut),
-  });
-  return unbalance.ok ? unbalance.value : null;
 }
 
 function troubleNow(frame: FrameRecord, turnSpeed: TurnSpeed): RefusalCode | null {
