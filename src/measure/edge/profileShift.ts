@@ -92,11 +92,14 @@ export function profileShift(
 /** The peak to which the way up leads from a start, within 0 … last. */
 function peakNear(scoreAt: (k: number) => number, start: number, last: number): number {
   let at = start;
+  // Each step leads higher, and what is no number is not higher: so it ends.
   for (;;) {
+    const here = scoreAt(at);
     const lower = at > 0 ? scoreAt(at - 1) : -Infinity;
     const upper = at < last ? scoreAt(at + 1) : -Infinity;
-    if (lower <= scoreAt(at) && upper <= scoreAt(at)) return at;
-    at += upper > lower ? 1 : -1;
+    if (upper > here && upper > lower) at++;
+    else if (lower > here) at--;
+    else return at;
   }
 }
 
@@ -175,6 +178,7 @@ function weightedCorrelation(
     const product = a * b;
     if (product !== product) continue;
     const w = rowWeight[templateStart + r];
+    if (!(w > 0)) continue;
     n++;
     sw += w;
     sww += w * w;

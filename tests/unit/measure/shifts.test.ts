@@ -51,6 +51,22 @@ describe('profileShift', () => {
     expect(even?.standardErrorRows).toBeCloseTo(shift(profile)!.standardErrorRows, 5);
   });
 
+  it('leaves out rows that weigh nothing, and says nothing where none weighs', () => {
+    const weighed = (weighs: (row: number) => boolean) =>
+      profileShift(ribs(0), 0, ribs(2), 0, ROWS, window, {
+        ...{ centreRows: 0, reachRows: 8 },
+        rowWeight: Float32Array.from({ length: ROWS }, (_, row) => (weighs(row) ? 1 : 0)),
+      });
+    expect(Math.abs((weighed((row) => row < 120)?.upRows ?? NaN) - 2)).toBeLessThan(0.1);
+    expect(weighed(() => false)).toBeNull();
+    expect(weighed((row) => row < 60)).toBeNull();
+  });
+
+  it('comes to an end on a profile without a number', () => {
+    expect(shift(new Float32Array(ROWS).fill(NaN))).toBeNull();
+    expect(shift(new Float32Array(ROWS).fill(Infinity))).toBeNull();
+  });
+
   it('leaves out unknown rows', () => {
     const profile = ribs(2);
     profile.fill(NaN, 76, 92);
