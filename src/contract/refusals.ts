@@ -25,7 +25,8 @@ export const REFUSALS = {
     cause: 'The edge of the tread could not be followed round the wheel.',
     remedy:
       'Wipe the tread, light it evenly, choose an edge that runs all round, then sweep again.',
-    secondTime: 'Choose another edge: the outer shoulder groove is usually the clearest.',
+    secondTime:
+      'Choose another edge: the outer shoulder groove is usually the clearest. On a tread without one, stick a band of light tape squarely round the shoulder.',
   },
   'edge-ambiguous': {
     cause: 'Two edges of the tread look alike and lie too close together to be told apart.',

@@ -20,7 +20,8 @@ export const notices: Words['notices'] = {
     cause: 'Die Profilkante ließ sich nicht rund um das Rad verfolgen.',
     remedy:
       'Lauffläche abwischen, gleichmäßig beleuchten, eine durchgehende Kante wählen, noch einmal messen.',
-    secondTime: 'Eine andere Kante wählen: die äußere Schulterrille ist meist am klarsten.',
+    secondTime:
+      'Eine andere Kante wählen: die äußere Schulterrille ist meist am klarsten. Auf einem Profil ohne Rille ein helles Klebeband rechtwinklig rund um die Schulter kleben.',
   },
   'edge-ambiguous': {
     cause: 'Zwei Profilkanten sehen gleich aus und liegen zu nah beieinander.',
