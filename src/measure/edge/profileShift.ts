@@ -151,7 +151,10 @@ function correlationOfSums(
   return (sab - (sa * sb) / n) / Math.sqrt(va * vb);
 }
 
-/** The same with weighted rows; `common` is then the number of equal rows that would tell as much. */
+/**
+ * The same with weighted rows; `common` is then the number of equal rows that would tell as much. −2 also
+ * where no known row weighs.
+ */
 function weightedCorrelation(
   template: Float32Array,
   templateStart: number,
@@ -178,7 +181,6 @@ function weightedCorrelation(
     const product = a * b;
     if (product !== product) continue;
     const w = rowWeight[templateStart + r];
-    if (!(w > 0)) continue;
     n++;
     sw += w;
     sww += w * w;
@@ -188,7 +190,7 @@ function weightedCorrelation(
     sbb += w * b * b;
     sab += w * product;
   }
-  if (n < MIN_COMMON_ROWS) return { correlation: -2, common: n };
+  if (n < MIN_COMMON_ROWS || !(sw > 0)) return { correlation: -2, common: n };
   return {
     correlation: correlationOfSums(sw, sa, sb, saa, sbb, sab),
     common: (sw * sw) / sww,

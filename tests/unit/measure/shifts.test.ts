@@ -59,7 +59,6 @@ describe('profileShift', () => {
       });
     expect(Math.abs((weighed((row) => row < 120)?.upRows ?? NaN) - 2)).toBeLessThan(0.1);
     expect(weighed(() => false)).toBeNull();
-    expect(weighed((row) => row < 60)).toBeNull();
   });
 
   it('comes to an end on a profile without a number', () => {
