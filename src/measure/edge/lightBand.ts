@@ -1,5 +1,5 @@
 import { BAND_ROWS, Z_STEP_MM, zOfRowMm } from '../band/treadBand.ts';
-import { solveSymmetric } from '../fit/smallMatrix.ts';
+import { createTermFit } from '../fit/termFit.ts';
 import { riseAt, type Lean, type LeanBasis } from './leanFit.ts';
 
 /**
@@ -122,8 +122,6 @@ function tellingSd(
   { first, last }: { readonly first: number; readonly last: number },
 ): number {
   const margin = BAND_MARGIN_MM / Z_STEP_MM;
-  const normal = new Float64Array(9);
-  const right = new Float64Array(3);
   const used: (readonly [number, number])[] = [];
   for (let r = Math.max(0, first); r <= Math.min(rows.length - 1, last); r++) {
     const isTaped = r >= run.first - margin && r <= run.last + margin;
@@ -131,16 +129,11 @@ function tellingSd(
       used.push([(2 * (r - first)) / (last - first) - 1, rows[r]]);
   }
   if (used.length < FEWEST_ROWS) return 0;
-  for (const [x, value] of used) {
-    const terms = [1, x, x * x];
-    terms.forEach((t, j) => {
-      right[j] += t * value;
-      terms.forEach((u, k) => (normal[3 * j + k] += t * u));
-    });
-  }
-  const solved = solveSymmetric(normal, right, 3);
+  const parabola = createTermFit(3);
+  for (const [x, value] of used) parabola.add([1, x, x * x], value);
+  const solved = parabola.solve();
   if (!solved) return 0;
-  const [c0, c1, c2] = solved.solution;
+  const [c0, c1, c2] = solved;
   const squares = used.reduce(
     (sum, [x, value]) => sum + (value - c0 - c1 * x - c2 * x * x) ** 2,
     0,

@@ -1,5 +1,5 @@
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
-import { solveSymmetric } from '../fit/smallMatrix.ts';
+import { createTermFit } from '../fit/termFit.ts';
 import type { FollowedBand } from './refinedShifts.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 
@@ -12,8 +12,7 @@ const MIN_SIGHTINGS = 200;
 export function bandOffSquareMm(recording: SweepRecording, band: FollowedBand): number | null {
   const { azimuthsDeg } = recording.view.layout;
   const blocks = azimuthsDeg.length;
-  const normal = new Float64Array(9);
-  const right = new Float64Array(3);
+  const wave = createTermFit(3);
   let sightings = 0;
   recording.frames.forEach(({ turnIndex }, f) => {
     if (turnIndex === null) return;
@@ -22,14 +21,10 @@ export function bandOffSquareMm(recording: SweepRecording, band: FollowedBand): 
       const beside = band.besideMm[f * blocks + b];
       if (beside !== beside) continue;
       const wheel = (azimuthsDeg[b] - turnDeg) * RAD_PER_DEG;
-      const terms = [1, Math.cos(wheel), Math.sin(wheel)];
-      terms.forEach((t, j) => {
-        right[j] += t * beside;
-        terms.forEach((u, k) => (normal[3 * j + k] += t * u));
-      });
+      wave.add([1, Math.cos(wheel), Math.sin(wheel)], beside);
       sightings++;
     }
   });
-  const solved = sightings >= MIN_SIGHTINGS ? solveSymmetric(normal, right, 3) : null;
-  return solved && Math.hypot(solved.solution[1], solved.solution[2]);
+  const solved = sightings >= MIN_SIGHTINGS ? wave.solve() : null;
+  return solved && Math.hypot(solved[1], solved[2]);
 }

@@ -1,5 +1,5 @@
 import { riseAt, type Lean, type LeanBasis } from '../edge/leanFit.ts';
-import { solveSymmetric } from '../fit/smallMatrix.ts';
+import { createTermFit } from '../fit/termFit.ts';
 import { RAD_PER_DEG, wrapTurnDeg } from '../../quantities/angle.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 
@@ -81,21 +81,15 @@ function binOf(wheelDeg: number): number {
 
 /** Mean and once-round wave of what is known of a shape, by bin. */
 function onceRound(shape: readonly number[]): (bin: number) => number {
-  const normal = new Float64Array(9);
-  const right = new Float64Array(3);
+  const wave = createTermFit(3);
   const termsAt = (k: number) => {
     const angle = (k + 0.5) * BIN_DEG * RAD_PER_DEG;
     return [1, Math.cos(angle), Math.sin(angle)];
   };
   shape.forEach((height, k) => {
-    if (height !== height) return;
-    const terms = termsAt(k);
-    terms.forEach((t, i) => {
-      right[i] += t * height;
-      terms.forEach((u, j) => (normal[3 * i + j] += t * u));
-    });
+    if (height === height) wave.add(termsAt(k), height);
   });
-  const solved = solveSymmetric(normal, right, 3);
+  const solved = wave.solve();
   if (!solved) return () => 0;
-  return (k) => termsAt(k).reduce((sum, t, i) => sum + t * solved.solution[i], 0);
+  return (k) => termsAt(k).reduce((sum, t, i) => sum + t * solved[i], 0);
 }
