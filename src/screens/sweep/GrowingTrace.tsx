@@ -5,7 +5,13 @@ import { drawnRangeMm } from '../read/traceCurves.ts';
 import { textSizePx, useMeasuredWidth } from '../state/useMeasuredWidth.ts';
 import { formatKnown, roundedToStep, type Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
-import { pointNow, tracePoints, type TurnTrace, type TurnTracePoint } from './turnTrace.ts';
+import {
+  isLostAfter,
+  pointNow,
+  tracePoints,
+  type TurnTrace,
+  type TurnTracePoint,
+} from './turnTrace.ts';
 
 export interface GrowingTraceProps {
   readonly trace: TurnTrace;
@@ -16,9 +22,6 @@ const HEIGHT_PX = 132;
 /** The sweep ends a little past the whole turn. */
 const END_DEG = 390;
 const QUARTERS_DEG = [0, 90, 180, 270, 360] as const;
-/** Where the edge was not seen over more of the turn than this, the line has a gap, degrees. */
-const GAP_DEG = 12;
-
 /** The edge against the laser line as it passes the sight: grows from left to right. */
 export function GrowingTrace({ trace, units }: GrowingTraceProps) {
   const [ref, widthPx] = useMeasuredWidth<SVGSVGElement>(600);
@@ -48,7 +51,7 @@ export function GrowingTrace({ trace, units }: GrowingTraceProps) {
           </g>
         ))}
         {low < 0 && high > 0 && <path className="growing-line" d={`M8 ${y(0)} H${widthPx - 8}`} />}
-        <path className="growing-edge" d={draw(withGaps(points)) ?? ''} />
+        <path className="growing-edge" d={draw(withGaps(trace, points)) ?? ''} />
         {now !== null && (
           <circle className="growing-now" cx={x(now.turnDeg)} cy={y(now.heightMm)} r={8} />
         )}
@@ -65,11 +68,6 @@ function edgeNow(heightMm: number, units: Units): string {
   return heightMm > 0 ? words.sweep.edgeAbove(distance) : words.sweep.edgeBelow(distance);
 }
 
-function withGaps(points: readonly TurnTracePoint[]): (TurnTracePoint | null)[] {
-  return points.flatMap((point, i) => {
-    const before = points[i - 1];
-    return before !== undefined && point.turnDeg - before.turnDeg > GAP_DEG
-      ? [null, point]
-      : [point];
-  });
+function withGaps(trace: TurnTrace, points: readonly TurnTracePoint[]): (TurnTracePoint | null)[] {
+  return points.flatMap((point) => (isLostAfter(trace, point) ? [point, null] : [point]));
 }

@@ -7,6 +7,8 @@ export interface TurnTrace {
   /** The report's own turn at the first picture, degrees; null before it. */
   readonly zeroDeg: number | null;
   readonly lastTurnDeg: number | null;
+  /** Whole degrees of turn, as in `heights`, after which line or edge was out of sight. */
+  readonly lostAfter: ReadonlySet<number>;
   readonly markSeen: boolean;
   readonly coveredDeg: number;
 }
@@ -15,6 +17,7 @@ export const EMPTY_TRACE: TurnTrace = {
   heights: new Map(),
   zeroDeg: null,
   lastTurnDeg: null,
+  lostAfter: new Set(),
   markSeen: false,
   coveredDeg: 0,
 };
@@ -28,13 +31,20 @@ export function withReport(trace: TurnTrace, progress: SweepProgress): TurnTrace
   const { turnDeg, edgeHeightMm, markSeen, stage, coveredDeg } = progress;
   if (stage === 'looking') return EMPTY_TRACE;
   if (coveredDeg < trace.coveredDeg) return withReport(EMPTY_TRACE, progress);
+  if (stage === 'lost') return brokenOff(trace);
   if (stage !== 'following' || turnDeg === null || edgeHeightMm === null) return trace;
   const { zeroDeg, lastTurnDeg } = trace;
   const isRebased = markSeen && !trace.markSeen && lastTurnDeg !== null;
   const zero = zeroDeg === null ? turnDeg : isRebased ? zeroDeg + (turnDeg - lastTurnDeg) : zeroDeg;
   const heights = new Map(trace.heights);
   heights.set(Math.round(turnDeg - zero), edgeHeightMm);
-  return { heights, zeroDeg: zero, lastTurnDeg: turnDeg, markSeen, coveredDeg };
+  return { ...trace, heights, zeroDeg: zero, lastTurnDeg: turnDeg, markSeen, coveredDeg };
+}
+
+function brokenOff(trace: TurnTrace): TurnTrace {
+  const { zeroDeg, lastTurnDeg, lostAfter } = trace;
+  if (zeroDeg === null || lastTurnDeg === null) return trace;
+  return { ...trace, lostAfter: new Set(lostAfter).add(Math.round(lastTurnDeg - zeroDeg)) };
 }
 
 export interface TurnTracePoint {
@@ -58,6 +68,11 @@ export function tracePoints(trace: TurnTrace): readonly TurnTracePoint[] {
   return [...trace.heights]
     .map(([turnDeg, heightMm]) => ({ turnDeg: turnDeg * sense + 0, heightMm }))
     .toSorted((a, b) => a.turnDeg - b.turnDeg);
+}
+
+/** Whether line or edge went out of sight after a point; a film read fast has far points without that. */
+export function isLostAfter(trace: TurnTrace, { turnDeg }: TurnTracePoint): boolean {
+  return trace.lostAfter.has(turnDeg * senseOf(trace) + 0);
 }
 
 /** −1 for a wheel turned counter-clockwise, by where most of what was seen lies. */

@@ -13,6 +13,7 @@ import {
 } from '../../../src/screens/sweep/sweepEvents.ts';
 import {
   EMPTY_TRACE,
+  isLostAfter,
   pointNow,
   tracePoints,
   withReport,
@@ -206,6 +207,13 @@ describe('the trace that grows with the turn', () => {
     const counterClockwise = [at(0, 1), at(-30, 5)].reduce(withReport, EMPTY_TRACE);
     expect(pointNow(counterClockwise)).toEqual({ turnDeg: 30, heightMm: 5 });
     expect(pointNow(EMPTY_TRACE)).toBeNull();
+  });
+
+  it('breaks where line or edge was lost, and not between far points of a film read fast', () => {
+    const reports = [at(0, 1), at(60, 2), at(70, 9, { stage: 'lost' }), at(120, 3)];
+    const trace = reports.reduce(withReport, EMPTY_TRACE);
+    const lost = tracePoints(trace).map((point) => isLostAfter(trace, point));
+    expect(lost).toEqual([false, true, false]);
   });
 
   it('leaves out what was not seen, and begins anew with a new count', () => {
