@@ -6,7 +6,7 @@ import { levellingAdvice } from '../../job/standLevelling.ts';
 import { useStand } from '../shell/useLogbook.ts';
 import { formatRoomDirection } from '../words/directions.ts';
 import {
-  formatFigure,
+  formatKnown,
   formatLength,
   formatMass,
   formatMrad,
@@ -96,9 +96,9 @@ function edgeText(edge: FollowedEdge, units: Units): string {
   return `${text}; ${told}`;
 }
 
-/** Told to a tenth of a millimetre, the ± of that step left off. */
+/** Told to a tenth of a millimetre: it is a scatter itself, or a bound. */
 function lengthAlone(lengthMm: number, units: Units): string {
-  return formatFigure('length', lengthMm, units, 0.1).text.split('\u00a0±')[0]!;
+  return formatKnown('length', Math.round(10 * lengthMm) / 10, units);
 }
 
 function leanText({ tilt }: AcceptedReading, summary: ReadingSummary, units: Units): string {

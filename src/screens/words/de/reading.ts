@@ -77,7 +77,7 @@ export const reading: Words['reading'] = {
   },
   edgeText: (kind, seen, scatter) =>
     `${kind}; an ${seen} der Stellen gesehen, auf ${scatter} am errechneten Verlauf`,
-  bandTold: (mm) => `${mm} schief geklebt, am Profil daneben erkannt und herausgelassen`,
+  bandTold: (mm) => `mindestens ${mm} schief geklebt, am Profil daneben erkannt und herausgelassen`,
   bandUntold: 'wie schief es klebt, ist nicht bekannt',
   signs: 'Druckprobe',
   signsUp: { confirmed: 'nicht kopfüber', reversed: 'kopfüber', untried: 'oben nicht geprüft' },

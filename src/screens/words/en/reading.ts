@@ -76,7 +76,8 @@ export const reading = {
   },
   edgeText: (kind: string, seen: string, scatter: string) =>
     `${kind}; seen at ${seen} of the places, within ${scatter} of the fit`,
-  bandTold: (mm: string) => `stuck on ${mm} off square, told by the tread beside it and left out`,
+  bandTold: (mm: string) =>
+    `stuck on at least ${mm} off square, told by the tread beside it and left out`,
   bandUntold: 'how square it is stuck on is not known',
   signs: 'Press test',
   signsUp: { confirmed: 'right way up', reversed: 'upside down', untried: 'up not tried' },
