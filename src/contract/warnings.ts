@@ -26,6 +26,12 @@ export const READING_WARNINGS = {
     remedy:
       'Touch the edge in the picture before the sweep; or set the line a few millimetres off the edge, or dim the laser, and sweep again.',
   },
+  'line-in-groove': {
+    cause:
+      'All round, the laser line lay down in the groove under the edge and not on the rib. The camera was worked out from the groove’s floor, whose depth had to be found as well; the ± has grown by its doubt.',
+    remedy:
+      'For a closer reading set the line on the rib beside the edge, so that the edge stands a few millimetres below it, and sweep again.',
+  },
   'band-alone': {
     cause:
       'What was followed is a band of light tape round the shoulder, and nothing else on this tread runs all round. Where the band is stuck on off square it looks as an unbalance does; the ± has grown by what a hand may miss.',

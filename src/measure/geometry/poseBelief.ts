@@ -11,6 +11,11 @@ export interface KnownOfCamera {
   /** Undefined: the spread of ordinary tablets' and phones' lenses is assumed. */
   readonly horizontalFovDeg?: number;
   readonly edgeRadiusMm: number;
+  /**
+   * How far inside of the edge the line's circle lies, mm: left out or 0 on the rib's face, a groove's
+   * depth where the line runs along its floor.
+   */
+  readonly lineInsetMm?: number;
   /** Standard deviation of a line point, px: how much the line is trusted beside what is known. */
   readonly pointSdPx: number;
   /** How the tread was seen to move while the wheel turned; missing before it has. */
@@ -35,6 +40,11 @@ export const POSE_PARAMETER_SIZES = [0.1, 1, 1, 1, 100, 100, 0.1];
 
 export function focalFromFov(horizontalFovDeg: number, widthPx: number): number {
   return widthPx / 2 / Math.tan((horizontalFovDeg / 2) * RAD_PER_DEG);
+}
+
+/** Radius of the circle that the line draws, mm. */
+export function lineRadiusMm({ edgeRadiusMm, lineInsetMm = 0 }: KnownOfCamera): number {
+  return edgeRadiusMm - lineInsetMm;
 }
 
 export function believedFocalPx(known: KnownOfCamera): number {

@@ -9,6 +9,7 @@ import type { CameraPose } from './camera.ts';
 import { circleOffsets, type LinePoints } from './circleResiduals.ts';
 import { faceShares, mixtureCost } from './lineMixture.ts';
 import {
+  lineRadiusMm,
   parametersOfPose,
   poseOfParameters,
   POSE_PARAMETER_SIZES,
@@ -141,7 +142,7 @@ function* settled(
     ...{ parameterSizes: POSE_PARAMETER_SIZES, maxIterations: 30 },
   };
   const offsetsAt = (p: Float64Array) =>
-    circleOffsets(points, poseOfParameters(p, known), known.edgeRadiusMm);
+    circleOffsets(points, poseOfParameters(p, known), lineRadiusMm(known));
   let fitted: Fitted = { parameters: guess, covariance: new Float64Array(0) };
   const trail: Trail = [];
   for (const [round, spread] of ROUND_SPREADS.entries()) {
@@ -179,7 +180,7 @@ function* settled(
 
 /** Minus log-likelihood of the line and the beliefs; as many points as err on their own have a vote. */
 function poseCost(points: LinePoints, parameters: Float64Array, known: KnownOfCamera): number {
-  const offsets = circleOffsets(points, poseOfParameters(parameters, known), known.edgeRadiusMm);
+  const offsets = circleOffsets(points, poseOfParameters(parameters, known), lineRadiusMm(known));
   const votes = mixtureCost(offsets, known.pointSdPx) / independentWidening(points) ** 2;
   const beliefs = posePriors(known).reduce(
     (sum, b) => sum + ((parameters[b.index] - b.mean) / b.sd) ** 2,
@@ -206,7 +207,7 @@ function judged(
   known: KnownOfCamera,
 ): Outcome<PoseFit, 'line-lost'> {
   const pose = poseOfParameters(fit.parameters, known);
-  const { rowsPx } = circleOffsets(points, pose, known.edgeRadiusMm);
+  const { rowsPx } = circleOffsets(points, pose, lineRadiusMm(known));
   const inliers = Uint8Array.from(rowsPx, (row) => (Math.abs(row) <= INLIER_PX ? 1 : 0));
   const count = inliers.reduce((sum, i) => sum + i, 0);
   const squares = rowsPx.reduce((sum, row, i) => sum + inliers[i] * row * row, 0);

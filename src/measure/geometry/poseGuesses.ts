@@ -3,7 +3,13 @@ import { leastSquaresMinimum } from '../fit/levenbergMarquardt.ts';
 import type { SlicedWork } from '../pace/slicedWork.ts';
 import { circleOffsets, type LinePoints } from './circleResiduals.ts';
 import { mixtureCost } from './lineMixture.ts';
-import { believedFocalPx, poseOfParameters, posePriors, type KnownOfCamera } from './poseBelief.ts';
+import {
+  believedFocalPx,
+  lineRadiusMm,
+  poseOfParameters,
+  posePriors,
+  type KnownOfCamera,
+} from './poseBelief.ts';
 
 /**
  * Poses to start from: circles through three points each, with tilt and focal length as believed;
@@ -42,7 +48,7 @@ export function* poseGuesses(
     const parameters = circleThrough(taken(points, triple), known);
     if (!parameters) continue;
     const pose = poseOfParameters(parameters, known);
-    const offsets = circleOffsets(compared, pose, known.edgeRadiusMm);
+    const offsets = circleOffsets(compared, pose, lineRadiusMm(known));
     guesses.push({ parameters, cost: mixtureCost(offsets, GUESS_SD_PX) });
   }
   guesses.sort((a, b) => a.cost - b.cost);
@@ -68,7 +74,7 @@ function circleThrough(three: LinePoints, known: KnownOfCamera): Float64Array | 
     Float64Array.of(0, known.downTiltDeg, p[0], p[1], p[2], p[3], 0);
   for (const far of START_DISTANCES) {
     const fit = leastSquaresMinimum(
-      (p) => circleOffsets(three, poseOfParameters(full(p), known), known.edgeRadiusMm).rowsPx,
+      (p) => circleOffsets(three, poseOfParameters(full(p), known), lineRadiusMm(known)).rowsPx,
       startAt(three, far * known.edgeRadiusMm, known),
       {
         residualSd: GUESS_SD_PX,

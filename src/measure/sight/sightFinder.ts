@@ -141,11 +141,13 @@ export interface LineLook {
   readonly laserColour: LaserColour;
   readonly lineSpreadPx: number;
   readonly spans?: readonly TurnedSpan[];
+  /** How far inside of the edge the line lands, mm; left out: on the rib's face. */
+  readonly lineInsetMm?: number;
   /** Where azimuth 0 lies, when an earlier look has settled it; a wheel angle hangs on it. */
   readonly originColumnPx?: number;
 }
 
-type PictureLook = Pick<LineLook, 'widthPx' | 'heightPx' | 'pointSdPx' | 'spans'>;
+type PictureLook = Pick<LineLook, 'widthPx' | 'heightPx' | 'pointSdPx' | 'spans' | 'lineInsetMm'>;
 
 /** What the person entered of the camera, for pictures of this size. */
 export function knownOfCamera(setup: SweepSetup, look: PictureLook): KnownOfCamera {
@@ -155,6 +157,7 @@ export function knownOfCamera(setup: SweepSetup, look: PictureLook): KnownOfCame
     ...{ downTiltDeg, edgeRadiusMm: setup.wheel.edgeRadiusMm },
     ...(horizontalFovDeg === undefined ? {} : { horizontalFovDeg }),
     ...(look.spans ? { spans: look.spans } : {}),
+    ...(look.lineInsetMm ? { lineInsetMm: look.lineInsetMm } : {}),
   };
 }
 

@@ -17,6 +17,8 @@ export interface EdgeObservations extends SweepObservations {
   readonly frameIndex: Int32Array;
   /** Mean height of the edge above the line, mm. */
   readonly offsetMm: number;
+  /** How badly a leaning circle explains where the edge stands by this camera (`TemplatePlace`). */
+  readonly placeMisfit: number;
   /** How far single blocks lie from their picture's plane, one standard deviation, mm. */
   readonly unevenMm: number;
   /** Lean of each frame with its absolute part, radians. */
@@ -81,6 +83,7 @@ export function edgeObservations(
     azimuthBiasSdMm: EDGE_PLACE_SD_MM,
     frameIndex: Int32Array.from(used),
     offsetMm: first.offsetMm,
+    placeMisfit: first.misfit,
     unevenMm,
     leans,
   };

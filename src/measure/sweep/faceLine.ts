@@ -15,6 +15,8 @@ import type { WheelView } from './wheelView.ts';
  * slope is found here from how the line moves with the gap. Where the sheet falls into a groove it
  * lands farther away, which from above is higher in the picture: of the clusters of rows in a
  * block, the lowest strong one is the face.
+ *
+ * `isInGroove`: the line is taken to run along a groove's floor, where it is never expected on the face.
  */
 export interface FaceLine {
   readonly points: LinePoints;
@@ -54,6 +56,7 @@ export function faceLine(
   recording: SweepRecording,
   observations: EdgeObservations,
   view: WheelView,
+  isInGroove = false,
 ): FaceLine {
   const blocks = recording.view.layout.azimuthsDeg.length;
   const way = creepWay(
@@ -66,7 +69,8 @@ export function faceLine(
   );
   const rowsExpected = (s: LineSamples) =>
     s.gapMm.reduce((n, gap) => n + (isExpected(gap, observations.unevenMm) ? 1 : 0), 0);
-  const expectedOnly = samples.filter((s) => rowsExpected(s) >= MIN_ROWS).length >= LEAST_BLOCKS;
+  const expectedOnly =
+    !isInGroove && samples.filter((s) => rowsExpected(s) >= MIN_ROWS).length >= LEAST_BLOCKS;
   const isOnFace = (gapMm: number) => !expectedOnly || isExpected(gapMm, observations.unevenMm);
   let crownSlope = START_CROWN_SLOPE;
   let members: Uint8Array[] = [];

@@ -17,6 +17,7 @@ export function finalView(
   recording: SweepRecording,
   line: LinePoints,
   spans: readonly TurnedSpan[],
+  lineInsetMm = 0,
 ): WheelView | null {
   const { view } = recording;
   const { pose } = view.sight.camera;
@@ -25,6 +26,7 @@ export function finalView(
     heightPx: pose.heightPx,
     pointSdPx: POOLED_POINT_SD_PX,
     spans,
+    lineInsetMm,
     originColumnPx: view.sight.originColumnPx,
     laserColour: view.sight.laserColour,
     lineSpreadPx: view.sight.lineSpreadPx,

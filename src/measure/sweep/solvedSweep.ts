@@ -10,12 +10,12 @@ import { closeTurn, type TurnClosure } from '../turn/closedTurn.ts';
 import type { EdgeProposal } from '../edge/edgeProposal.ts';
 import { edgeObservations, type EdgeObservations } from './edgeObservations.ts';
 import { faceOutward, withoutOutward } from './faceOutward.ts';
-import { faceLine, type FaceLine } from './faceLine.ts';
-import { finalView } from './finalView.ts';
+import type { FaceLine } from './faceLine.ts';
+import { cameraByLine, type LineInset } from './lineInset.ts';
 import { refineShifts, type RefinedShifts } from './refinedShifts.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 import { shownEdge } from './shownEdge.ts';
-import { textureSpans, windowSpeeds } from './textureSpans.ts';
+import { windowSpeeds } from './textureSpans.ts';
 import type { WheelView } from './wheelView.ts';
 
 /** A whole sweep worked out, from what was kept of its pictures. */
@@ -23,6 +23,7 @@ export interface SolvedSweep {
   readonly view: WheelView;
   readonly edge: EdgeProposal;
   readonly line: FaceLine;
+  readonly lineInset: LineInset;
   readonly closure: TurnClosure;
   readonly mark: Tape;
   readonly refined: RefinedShifts;
@@ -32,8 +33,6 @@ export interface SolvedSweep {
 
 /** Once-round radial run-out that is not known beforehand, a component: the allowance of the ±, mm. */
 const RUN_OUT_SD_MM = 0.2;
-/** Rounds of camera and leans: each needs the other; the third changes nothing that counts. */
-const GEOMETRY_ROUNDS = 3;
 /** A line that is one circle scatters less than this about it, px for a picture 1280 wide. */
 const MAX_FACE_RESIDUAL_PX = 1;
 const MIN_FACE_BLOCKS = 9;
@@ -45,6 +44,7 @@ export interface SolvedGeometry {
   /** As all pictures together show it. */
   readonly edge: EdgeProposal;
   readonly line: FaceLine;
+  readonly lineInset: LineInset;
   readonly refined: RefinedShifts;
   readonly observations: EdgeObservations;
   /** Null when no two views a turn apart match. */
@@ -56,39 +56,31 @@ export function solveGeometry(followed: SweepRecording): Outcome<SolvedGeometry,
   const edge = shownEdge(followed, refined.template);
   const recording = { ...followed, edge };
   const turnDegOf = turnOf(recording, 1, 0);
-  let view = recording.view;
-  let observations = edgeObservations(recording, refined, view, turnDegOf);
-  if (observations.timeS.length < MIN_OBSERVATIONS) {
-    return failed('too-few-frames', { picturesFollowed: observations.timeS.length });
+  const first = edgeObservations(recording, refined, recording.view, turnDegOf);
+  if (first.timeS.length < MIN_OBSERVATIONS) {
+    return failed('too-few-frames', { picturesFollowed: first.timeS.length });
   }
-  let line = faceLine(recording, observations, view);
   const closure = closeTurn(recording.turn);
   const speeds = closure ? windowSpeeds(recording) : [];
-  let solvedOnce = false;
-  for (let round = 0; round < GEOMETRY_ROUNDS; round++) {
-    const spans = closure ? textureSpans(recording, speeds, closure.scale, line.crownSlope) : [];
-    const better = finalView(recording, line.points, spans);
-    if (better) view = better;
-    solvedOnce ||= better !== null;
-    observations = edgeObservations(recording, refined, view, turnDegOf);
-    line = faceLine(recording, observations, view);
-  }
+  const start = { recording, refined, observations: first, closure, speeds, turnDegOf };
+  const { view, line, observations, isSolved, insetMm, insetSdMm } = cameraByLine(start);
   const residualPx = (view.sight.poseFit.residualPx * 1280) / view.sight.camera.pose.widthPx;
-  if (!solvedOnce || line.blocksSeen < MIN_FACE_BLOCKS || residualPx > MAX_FACE_RESIDUAL_PX) {
+  if (!isSolved || line.blocksSeen < MIN_FACE_BLOCKS || residualPx > MAX_FACE_RESIDUAL_PX) {
     return failed('line-lost', {
       what: 'the line is not one circle',
       residualPx,
       blocks: line.blocksSeen,
     });
   }
-  return succeeded({ view, edge, line, refined, observations, closure });
+  const lineInset = { insetMm, insetSdMm };
+  return succeeded({ view, edge, line, lineInset, refined, observations, closure });
 }
 
 export function solveSweep(
   followed: SweepRecording,
   geometry: SolvedGeometry,
 ): Outcome<SolvedSweep, RefusalCode> {
-  const { view, edge, line, refined, closure } = geometry;
+  const { view, edge, line, lineInset, refined, closure } = geometry;
   const recording = { ...followed, edge };
   if (!closure) return failed('turn-uncertain', { what: 'no two views a turn apart match' });
   const mark = markOf(recording, closure);
@@ -102,6 +94,7 @@ export function solveSweep(
     view,
     edge,
     line,
+    lineInset,
     closure,
     mark: mark.value,
     refined,

@@ -63,6 +63,7 @@ export function sweepReading(
   const warnings = [
     ...readingWarnings(setup, sense, options, answer),
     ...(solved.edge.isAssumed ? [warningOf('edge-assumed')] : []),
+    ...(solved.lineInset.insetMm > 0 ? [warningOf('line-in-groove')] : []),
     ...(isOnBandAlone(solved.refined) ? [warningOf('band-alone')] : []),
     ...swayWarnings(solved.fit.sway),
   ];
@@ -107,10 +108,13 @@ export function sweepReading(
  */
 const UNEVEN_RELATIVE_SD = 0.03;
 
-/** Relative standard deviation of the heights' scale: the camera's, and that of what was followed. */
-function scaleRelativeSd({ view, refined }: SolvedSweep): number {
-  const ofCamera = heightScaleRelativeSd(view.sight.poseFit, view.setup.wheel.edgeRadiusMm);
-  return Math.hypot(ofCamera, refined.unevenMm > UNEVEN_MM ? UNEVEN_RELATIVE_SD : 0);
+/** Relative standard deviation of the heights' scale: the camera's, the line's depth, and that of what was followed. */
+function scaleRelativeSd({ view, refined, lineInset }: SolvedSweep): number {
+  const radiusMm = view.setup.wheel.edgeRadiusMm;
+  const ofCamera = heightScaleRelativeSd(view.sight.poseFit, radiusMm);
+  // A line that lies so much deeper moves the camera, which sees the edge larger by as much as it is nearer.
+  const ofDepth = lineInset.insetSdMm / (view.sight.camera.pose.distanceMm - radiusMm);
+  return Math.hypot(ofCamera, ofDepth, refined.unevenMm > UNEVEN_MM ? UNEVEN_RELATIVE_SD : 0);
 }
 
 /** How far the valve itself may be from where the turn was counted from, one standard deviation, degrees. */

@@ -25,7 +25,19 @@ export interface TemplatePlace {
   readonly lean: Lean;
   readonly offsetMm: number;
   readonly edgeMm: Float64Array;
+  /**
+   * How badly one circle, leaning as a nearly level stand lets it, explains where the edge stands: twice
+   * a negative log-likelihood, about 4 when the camera is right.
+   */
+  readonly misfit: number;
 }
+
+/**
+ * The template's edge strays from one circle by a quarter of a millimetre with the camera that is right
+ * (rounding of the rib's edge, slots), and neighbouring blocks err together: so many err on their own.
+ */
+const EDGE_STRAY_MM = 0.25;
+const INDEPENDENT_BLOCKS = 8;
 
 /** Blocks, their basis and the template's own lean; twice, since the swing depends on the edge's height. */
 export function placeBlocks(recording: SweepRecording, refined: RefinedShifts, view: WheelView) {
@@ -96,11 +108,14 @@ function absoluteLeanOfTemplate(
     return {
       lean: { liftMm: 0, toward: 0, across: 0 },
       offsetMm: edgeMm[blocks.length >> 1],
-      edgeMm,
+      ...{ edgeMm, misfit: Infinity },
     };
+  const standLean = Math.hypot(fit.toward - levelLean.toward, fit.across - levelLean.across);
   return {
     lean: { liftMm: 0, toward: fit.toward, across: fit.across },
     offsetMm: fit.liftMm,
     edgeMm,
+    misfit:
+      INDEPENDENT_BLOCKS * (fit.residualMm / EDGE_STRAY_MM) ** 2 + (standLean / STAND_LEAN_SD) ** 2,
   };
 }

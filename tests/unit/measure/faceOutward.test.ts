@@ -79,6 +79,7 @@ function turnWith(truth: Truth, seed: number): { seen: EdgeObservations; line: F
       leans,
       offsetMm: -3,
       unevenMm: 0.2,
+      placeMisfit: 4,
       edgeRadiusMm: radiusMm,
     },
     timeS: turnDeg.map((_, i) => i / 15),

@@ -141,6 +141,12 @@ export const readingWarnings: Words['readingWarnings'] = {
     remedy:
       'Vor der Messung die Kante im Bild antippen; oder die Linie einige Millimeter neben die Kante stellen oder den Laser abdunkeln und noch einmal messen.',
   },
+  'line-in-groove': {
+    cause:
+      'Die Laserlinie lag ringsum in der Rille unter der Kante und nicht auf der Rippe. Die Kamera wurde aus dem Grund der Rille bestimmt, dessen Tiefe mit zu finden war; das ± ist um diesen Zweifel größer.',
+    remedy:
+      'Für eine genauere Messung die Linie auf die Rippe neben der Kante stellen, so dass die Kante einige Millimeter unter ihr liegt, und noch einmal messen.',
+  },
   'band-alone': {
     cause:
       'Verfolgt wurde ein helles Klebeband um die Schulter; sonst läuft an diesem Profil nichts ringsum. Klebt das Band schief, sieht das aus wie eine Unwucht; das ± ist um das größer, was eine Hand verfehlen kann.',
