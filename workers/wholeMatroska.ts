@@ -1,51 +1,42 @@
+import { createHeadReader, knownSize, type Element, type ReadHead } from './matroskaHeads.ts';
+
 /**
  * What of a Matroska or WebM film can be taken apart. The library looks for the next element byte by
- * byte where one is none that may stand there, and never ends when none follows: one spoilt byte in the
- * last cluster, and the page hangs. So the elements are walked along beforehand, the film is cut where
- * they break off, and an element is put behind it that such a search finds.
+ * byte where it meets one that may not stand there, and never ends where that search comes within eight
+ * bytes of the film's end: one spoilt byte, and the page hangs. So the elements are walked along
+ * beforehand, those in clusters too, and the film is put together anew of what is whole: what a film
+ * says of itself, then its clusters up to where they break off. Tables that say where something lies
+ * (seek head, cues) are left out, for they may point anywhere, and nobody leaps about in a sweep.
  *
- * Source: RFC 8794 (EBML), sections 4 to 6; RFC 9559 (Matroska), section 5.
+ * Source: RFC 9559 (Matroska), section 5.
  */
 export interface WholeFilm {
   readonly film: Blob;
-  /** True when something was cut off. */
+  /** True when it breaks off. */
   readonly isCut: boolean;
 }
 
 const EBML_HEAD = 0x1a45dfa3;
 const SEGMENT = 0x18538067;
 const CLUSTER = 0x1f43b675;
-/** What may stand in a segment: seek head, info, tracks, cues, attachments, chapters, tags, clusters. */
-const IN_SEGMENT = new Set([
-  ...[0x114d9b74, 0x1549a966, 0x1654ae6b, 0x1c53bb6b, 0x1941a469, 0x1043a770, 0x1254c367],
-  CLUSTER,
-]);
-/** What may stand in a cluster: time, position, sizes, blocks. */
-const IN_CLUSTER = new Set([0xe7, 0x5854, 0xa7, 0xab, 0xa3, 0xa0]);
+const CLUSTER_NAME_BYTES = 4;
+const LONGEST_SIZE_BYTES = 8;
+/** What a film says of itself: length and units, tracks. */
+const SAID_OF_ITSELF = new Set([0x1549a966, 0x1654ae6b]);
 /** Void and checksum may stand anywhere. */
-const ANYWHERE = new Set([0xec, 0xbf]);
-/**
- * Empty elements of tags, one behind the other: wherever a search begins in them, it finds the next.
- * Behind the last one four bytes of nothing, so that it is not too near to the end to be found.
- */
-const END_MARK = Uint8Array.from([
-  ...Array.from({ length: 200 }, () => [0x12, 0x54, 0xc3, 0x67, 0x80]).flat(),
-  ...[0xec, 0x82, 0, 0],
+const ANYWHERE = [0xec, 0xbf];
+/** What may stand in a segment: that, clusters, and seek head, cues, attachments, chapters, tags. */
+const IN_SEGMENT = new Set([
+  ...[...SAID_OF_ITSELF, CLUSTER],
+  ...[0x114d9b74, 0x1c53bb6b, 0x1941a469, 0x1043a770, 0x1254c367],
 ]);
+/** What may stand in a cluster: time, silent tracks, position, size before, blocks. */
+const IN_CLUSTER = new Set([0xe7, 0x5854, 0xa7, 0xab, 0xa3, 0xa0, 0xaf, ...ANYWHERE]);
 
-/** The longest head of an element: four bytes of name, eight of size. */
-const HEAD_BYTES = 12;
-/** Heads of small elements are read together. */
-const WINDOW_BYTES = 4096;
-/** Five hours at 60 pictures a second, one element each: the end of a walk over what is no film. */
-const MOST_ELEMENTS = 1_000_000;
-
-interface Element {
-  readonly id: number;
-  readonly dataAt: number;
-  /** Null when the file does not say how long it is. */
-  readonly size: number | null;
-  readonly sizeAt: number;
+/** From one byte of the file up to another. */
+interface Span {
+  readonly from: number;
+  readonly end: number;
 }
 
 /** Null for a film of another kind; it is left as it is. */
@@ -53,80 +44,89 @@ export async function wholeMatroska(file: Blob): Promise<WholeFilm | null> {
   const headAt = createHeadReader(file);
   const head = await headAt(0);
   if (head?.id !== EBML_HEAD || head.size === null) return null;
-  const segment = await headAt(head.dataAt + head.size);
-  if (segment?.id !== SEGMENT) return null;
-  const end = await endOfWhole(file, headAt, segment.dataAt);
-  const film = new Blob([
-    file.slice(0, segment.sizeAt),
-    // Of unknown length, so that what is put behind it is in it.
-    unknownSize(segment.dataAt - segment.sizeAt),
-    file.slice(segment.dataAt, end),
-    END_MARK,
+  const headEnd = head.dataAt + head.size;
+  const segment = await headAt(headEnd);
+  // Its head alone is no film to the library either; more of it might be searched through.
+  if (segment?.id !== SEGMENT) return { film: file.slice(0, headEnd), isCut: true };
+  const { said, clusters, broken } = await wholeElements(file, headAt, segment.dataAt);
+  const inside = new Blob([
+    ...[...said, ...clusters].map(({ from, end }) => file.slice(from, end)),
+    ...(broken?.of ? partsOfBroken(file, broken.of, broken.at) : []),
   ]);
-  return { film, isCut: end < file.size };
+  const size = knownSize(inside.size, LONGEST_SIZE_BYTES);
+  const film = new Blob([file.slice(0, segment.sizeAt), size, inside]);
+  return { film, isCut: broken !== null };
 }
 
-type ReadHead = (at: number) => Promise<Element | null>;
+interface WholeElements {
+  readonly said: readonly Span[];
+  readonly clusters: readonly Span[];
+  /** Where the elements break off, and in which cluster. */
+  readonly broken: { readonly at: number; readonly of: Element | null } | null;
+}
 
-/** Where the first thing stands that may not stand there; the end of the file when all may. */
-async function endOfWhole(file: Blob, headAt: ReadHead, from: number): Promise<number> {
+async function wholeElements(file: Blob, headAt: ReadHead, from: number): Promise<WholeElements> {
+  const said: Span[] = [];
+  const clusters: Span[] = [];
   let at = from;
-  let isInCluster = false;
-  for (let n = 0; n < MOST_ELEMENTS && at < file.size; n++) {
+  while (at < file.size) {
     const element = await headAt(at);
-    if (element === null) return at;
-    const { id, size, dataAt } = element;
-    const isOfSegment = IN_SEGMENT.has(id);
-    if (!isOfSegment && !ANYWHERE.has(id) && !(isInCluster && IN_CLUSTER.has(id))) return at;
-    if (size === null && id !== CLUSTER) return at;
-    // Of a cluster without a length what stands in it is walked along too.
-    if (isOfSegment) isInCluster = size === null;
-    const next = dataAt + (size ?? 0);
-    // A block that breaks off in a cluster without a length would take the cluster with it.
-    if (next > file.size && !isOfSegment) return at;
-    at = next;
-  }
-  return Math.min(at, file.size);
-}
-
-function createHeadReader(file: Blob): ReadHead {
-  let window = new Uint8Array(0);
-  let windowAt = 0;
-  return async (at) => {
-    if (at < windowAt || at + HEAD_BYTES > windowAt + window.length) {
-      windowAt = at;
-      window = new Uint8Array(await file.slice(at, at + WINDOW_BYTES).arrayBuffer());
+    if (element?.id === CLUSTER) {
+      const { end, isWhole } = await walkCluster(file, headAt, element);
+      if (!isWhole) return { said, clusters, broken: { at: end, of: element } };
+      addTo(clusters, { from: at, end });
+      at = end;
+      continue;
     }
-    return elementIn(window.subarray(at - windowAt), at);
-  };
+    const end = element === null ? null : endOf(element);
+    const isKnown = element !== null && (IN_SEGMENT.has(element.id) || isAnywhere(element));
+    if (!isKnown || end === null || end > file.size) {
+      return { said, clusters, broken: { at, of: null } };
+    }
+    if (SAID_OF_ITSELF.has(element.id)) addTo(said, { from: at, end });
+    at = end;
+  }
+  return { said, clusters, broken: null };
 }
 
-/** Null where no element can begin. */
-function elementIn(bytes: Uint8Array, at: number): Element | null {
-  const idBytes = lengthOf(bytes[0], 4);
-  const sizeBytes = idBytes === null ? null : lengthOf(bytes[idBytes], 8);
-  if (idBytes === null || sizeBytes === null || bytes.length < idBytes + sizeBytes) return null;
-  const id = numberOf(bytes.subarray(0, idBytes));
-  const marked = bytes.slice(idBytes, idBytes + sizeBytes);
-  marked[0]! &= 0xff >> sizeBytes;
-  const isKnown = marked.some((byte, i) => byte !== (i === 0 ? 0xff >> sizeBytes : 0xff));
-  const dataAt = at + idBytes + sizeBytes;
-  return { id, dataAt, sizeAt: at + idBytes, size: isKnown ? numberOf(marked) : null };
+/** Where a cluster ends, or the first thing in it that may not stand there. */
+async function walkCluster(
+  file: Blob,
+  headAt: ReadHead,
+  cluster: Element,
+): Promise<{ readonly end: number; readonly isWhole: boolean }> {
+  const clusterEnd = endOf(cluster);
+  const last = Math.min(clusterEnd ?? file.size, file.size);
+  let at = cluster.dataAt;
+  while (at < last) {
+    const element = await headAt(at);
+    // One that does not say how long it is ends with the next that stands beside it.
+    if (element !== null && clusterEnd === null && IN_SEGMENT.has(element.id)) break;
+    const end = element === null || !IN_CLUSTER.has(element.id) ? null : endOf(element);
+    if (end === null || end > last) return { end: at, isWhole: false };
+    at = end;
+  }
+  return { end: at, isWhole: clusterEnd === null || clusterEnd <= file.size };
 }
 
-/** A number's first byte says by its leading zeros how many bytes it has. */
-function lengthOf(first: number | undefined, most: number): number | null {
-  if (first === undefined || first === 0) return null;
-  const length = Math.clz32(first) - 23;
-  return length > most ? null : length;
+const endOf = ({ dataAt, size }: Element): number | null => (size === null ? null : dataAt + size);
+const isAnywhere = ({ id }: Element): boolean => ANYWHERE.includes(id);
+
+/** What lies together stays one part. */
+function addTo(spans: Span[], { from, end }: Span): void {
+  const before = spans.at(-1);
+  if (before?.end === from) spans[spans.length - 1] = { from: before.from, end };
+  else spans.push({ from, end });
 }
 
-function numberOf(bytes: Uint8Array): number {
-  return bytes.reduce((value, byte) => value * 256 + byte, 0);
-}
-
-function unknownSize(bytes: number): Uint8Array<ArrayBuffer> {
-  const size = new Uint8Array(bytes).fill(0xff);
-  size[0] = 0xff >> (bytes - 1);
-  return size;
+/** What of a cluster is whole, with the length that it has now; one that tells none goes on telling none. */
+function partsOfBroken(file: Blob, cluster: Element, end: number): BlobPart[] {
+  const { sizeAt, dataAt, size } = cluster;
+  const from = sizeAt - CLUSTER_NAME_BYTES;
+  if (size === null) return [file.slice(from, end)];
+  return [
+    file.slice(from, sizeAt),
+    knownSize(end - dataAt, dataAt - sizeAt),
+    file.slice(dataAt, end),
+  ];
 }

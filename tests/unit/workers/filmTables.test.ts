@@ -41,6 +41,24 @@ describe('tablesAreWhole', () => {
     expect(await tablesAreWhole(new Blob([film]), MOOV_AT, MOOV_BYTES)).toBe(false);
   });
 
+  it('finds a chunk that says it holds more pictures than there are', async () => {
+    expect(await changed('stsc', 12, 0x0100_0000)).toBe(false);
+  });
+
+  it('finds a film that says how its pictures lie but not how large they are', async () => {
+    // The table of sizes under another name.
+    const film = Buffer.from(SAMPLE.subarray(0, MOOV_AT + MOOV_BYTES));
+    film.write('free', film.indexOf('stsz'), 'latin1');
+    expect(await tablesAreWhole(new Blob([film]), MOOV_AT, MOOV_BYTES)).toBe(false);
+  });
+
+  it.each([
+    ['longer than what it stands in', 0x7000_0000],
+    ['as long as 64 bits say', 1],
+  ])('finds a box that is %s', async (_, size) => {
+    expect(await changed('stsc', -8, size)).toBe(false);
+  });
+
   it('leaves sound alone: it may count each of a long film’s samples', async () => {
     const film = Buffer.from(SAMPLE.subarray(0, MOOV_AT + MOOV_BYTES));
     film.write('soun', film.indexOf('hdlr') + 12, 'latin1');
