@@ -38,6 +38,8 @@ export function createStorageReserve(
   onChange: () => void,
 ): StorageReserve & { readonly given: () => void } {
   let used = false;
+  /** Not by the change that has just taken it: what is said would be gone before it is read. */
+  let isFresh = false;
   const setUsed = (next: boolean) => {
     if (next === used) return;
     used = next;
@@ -53,9 +55,14 @@ export function createStorageReserve(
     },
     given: () => {
       laying = null;
+      isFresh = true;
       setUsed(true);
     },
     async layBy() {
+      if (isFresh) {
+        isFresh = false;
+        return;
+      }
       const isFirst = laying === null;
       laying ??= access.run(layReserve);
       const mine = laying;
