@@ -1,5 +1,6 @@
 import { expect, test, type Page } from '@playwright/test';
 
+import { en } from '../../src/screens/words/en/index.ts';
 import { hidePage, showPage } from './faults/hiddenPage.ts';
 import { GALLERY_PLACES } from './gallery/galleryPlaces.ts';
 import { serveGallery, type ServedGallery } from './gallery/serveGallery.ts';
@@ -82,6 +83,46 @@ test('a browser that cannot keep the screen on, or record, says so among the set
   await expect(lacks.locator('[data-part]')).toHaveCount(2);
   await expect(lacks).toContainText('Keep the screen on');
   await expect(lacks).toContainText('Record films');
+});
+
+/** Screen Wake Lock, W3C, section 6: on a low battery the browser may refuse. */
+async function refuseLocks(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    Object.defineProperty(navigator, 'wakeLock', {
+      value: { request: () => Promise.reject(new DOMException('low battery', 'NotAllowedError')) },
+    });
+  });
+}
+
+for (const [what, prepare] of [
+  [
+    'lacks the lock',
+    (page: Page) =>
+      page.addInitScript(() => void Reflect.deleteProperty(Navigator.prototype, 'wakeLock')),
+  ],
+  ['refuses it', refuseLocks],
+] as const) {
+  test(`a screen that may go dark is told once at the sight: a browser that ${what}`, async ({
+    page,
+  }) => {
+    await prepare(page);
+    const sight = `${gallery.address}?place=sight&state=sighting-ready`;
+    await page.goto(sight);
+    const told = page.locator('[data-role="screen-may-go-dark"]');
+    await expect(told).toContainText(en.sight.mayGoDark);
+    await told.getByRole('button', { name: en.start.cautionsUnderstood }).click();
+    await expect(told).toHaveCount(0);
+    await page.goto(sight);
+    await expect(page.locator('.sight-list')).toBeVisible();
+    await expect(told).toHaveCount(0);
+  });
+}
+
+test('a screen that is kept on is no matter at the sight', async ({ page }) => {
+  await standInForLocks(page);
+  await page.goto(`${gallery.address}?place=sight&state=sighting-ready`);
+  await expect.poll(() => held(page)).toBe(1);
+  await expect(page.locator('[data-role="screen-may-go-dark"]')).toHaveCount(0);
 });
 
 test('a browser that lacks nothing says nothing of it', async ({ page }) => {

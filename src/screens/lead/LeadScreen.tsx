@@ -11,6 +11,7 @@ import { useApp } from '../shell/appContext.ts';
 import { places } from '../shell/places.ts';
 import { useAcceptedSweep } from '../shell/useAcceptedSweep.ts';
 import { useStand } from '../shell/useLogbook.ts';
+import { CameraExplained } from '../sight/CameraExplained.tsx';
 import { useOpenSight, type SightWish } from '../sight/useOpenSight.ts';
 import { useWakeLock } from '../sight/useWakeLock.ts';
 import { useSessionState } from '../state/useSessionState.ts';
@@ -56,7 +57,7 @@ function Leading({ wheelId, sweep, weights }: LeadingProps) {
   const state = useSessionState(session);
   const [at, setAt] = useState(() => leadPlace(sweep.id, weights));
   const [written, setWritten] = useState<WeightsEntry | 'failed' | null>(null);
-  const open = useOpenSight(useLeadWish(wheelId, sweep));
+  const { open, leave } = useOpenSight(useLeadWish(wheelId, sweep));
   useWakeLock();
   const write = async () => {
     const added: WeightsEntry = {
@@ -100,11 +101,14 @@ function Leading({ wheelId, sweep, weights }: LeadingProps) {
           </button>
         </NoticePanel>
       )}
+      {problem === null && leave.stage === 'explain' && (
+        <CameraExplained onUnderstood={leave.understood} />
+      )}
       <LeadStep
         key={at}
         weight={weight}
         sighting={sighting}
-        isOpening={problem === null}
+        isOpening={problem === null && leave.stage !== 'explain'}
         place={words.lead.step(at + 1, weights.length)}
         onDone={next}
       />

@@ -5,6 +5,7 @@ import { ScreenTitle } from '../parts/ScreenTitle.tsx';
 import { useApp } from '../shell/appContext.ts';
 import type { Units } from '../words/numbers.ts';
 import { words } from '../words/words.ts';
+import { CameraWhy } from '../sight/CameraWhy.tsx';
 import { AfterFields } from './AfterFields.tsx';
 import { CameraChoice } from './CameraChoice.tsx';
 import { ColourField, LabelField, SenseField } from './OtherFields.tsx';
@@ -57,6 +58,7 @@ export function SetupScreen(props: SetupScreenProps) {
           )}
         </NumberGroup>
       </div>
+      {!isFilm && <CameraWhy />}
       <div className="setup-end">
         <p className="setup-problems" role="status">
           {problemsText(form) ?? (isFilm ? null : words.setup.laserCaution)}

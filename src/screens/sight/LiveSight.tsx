@@ -8,13 +8,20 @@ import { LiveFrame } from '../sweep/LiveFrame.tsx';
 import { words } from '../words/words.ts';
 import { CameraPanel } from './CameraPanel.tsx';
 import { EdgePicker, type PictureShare } from './EdgePicker.tsx';
+import { ScreenMayGoDark } from './ScreenMayGoDark.tsx';
 import { SightList } from './SightList.tsx';
 import { firstTodo, sightChecks } from './sightChecks.ts';
 import { useKeptTests } from './useKeptTests.ts';
 import { useSignTest } from './useSignTest.ts';
 
+export interface LiveSightProps {
+  readonly state: SightingState;
+  /** Whether the screen may go dark in the sweep. */
+  readonly mayGoDark: boolean;
+}
+
 /** The live picture with what is seen in it; a touch on it chooses another edge. */
-export function LiveSight({ state }: { readonly state: SightingState }) {
+export function LiveSight({ state, mayGoDark }: LiveSightProps) {
   const { session, settings } = useApp();
   const [isCameraOpen, setCameraOpen] = useState(false);
   const { progress, setup } = state;
@@ -58,6 +65,7 @@ export function LiveSight({ state }: { readonly state: SightingState }) {
       overPicture={overlay !== null && <EdgePicker onPick={pick} />}
     >
       <div className="live-side">
+        {mayGoDark && <ScreenMayGoDark />}
         <SightList checks={checks} />
         {isSeen && <p>{words.sight.pickHint}</p>}
       </div>

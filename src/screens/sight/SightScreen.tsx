@@ -6,6 +6,7 @@ import { useApp } from '../shell/appContext.ts';
 import { useEntries, useStand, useWheel } from '../shell/useLogbook.ts';
 import { useSessionState } from '../state/useSessionState.ts';
 import { words } from '../words/words.ts';
+import { CameraExplained } from './CameraExplained.tsx';
 import { LiveSight } from './LiveSight.tsx';
 import { useOpenSight, type SightWish } from './useOpenSight.ts';
 import { useWakeLock } from './useWakeLock.ts';
@@ -20,24 +21,26 @@ export default function SightScreen({ wheelId }: SightScreenProps) {
   const { session, streak } = useApp();
   const state = useSessionState(session);
   const wheel = useWheel(wheelId);
-  const open = useOpenSight(useSightWish(wheelId));
-  useWakeLock();
+  const { open, leave } = useOpenSight(useSightWish(wheelId));
+  const { mayGoDark } = useWakeLock();
   if (wheel?.ok === false) return <p className="instruction">{words.sight.notFound}</p>;
-  if (state.phase === 'sighting') return <LiveSight state={state} />;
+  if (state.phase === 'sighting') return <LiveSight state={state} mayGoDark={mayGoDark} />;
   const problem = state.phase === 'choosing' ? state.problem : null;
   return (
     <div className="sight-closed">
       <ScreenTitle>{words.sight.title}</ScreenTitle>
-      {problem === null ? (
-        <p className="instruction" role="status">
-          {words.sight.opening}
-        </p>
-      ) : (
+      {problem !== null ? (
         <NoticePanel role="problem" notice={problem} streak={streak}>
           <button type="button" className="main" data-role="open-sight" onClick={open}>
             {words.sight.startCamera}
           </button>
         </NoticePanel>
+      ) : leave.stage === 'explain' ? (
+        <CameraExplained onUnderstood={leave.understood} />
+      ) : (
+        <p className="instruction" role="status">
+          {words.sight.opening}
+        </p>
       )}
     </div>
   );

@@ -5,6 +5,7 @@ import type { KeptSightTests } from '../../contract/logbook.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { useApp } from '../shell/appContext.ts';
 import { prepareCamera } from './cameraMemory.ts';
+import { useCameraLeave, type CameraLeave } from './useCameraLeave.ts';
 
 /** What is needed to put a camera on a wheel. */
 export interface SightWish {
@@ -17,12 +18,20 @@ export interface SightWish {
   readonly tested: KeptSightTests | null;
 }
 
+export interface SightOpening {
+  /** The way to open it again. */
+  readonly open: () => void;
+  readonly leave: CameraLeave;
+}
+
 /**
- * Opens the camera when the screen comes up, and another one when that is chosen, unless it stands
- * there that something went wrong with it; lets it go when the screen is left other than for the sweep. Returns the way to open it again.
+ * Opens the camera when the screen comes up, once it has been explained where the browser would ask for
+ * it, and another one when that is chosen, unless it stands there that something went wrong with it;
+ * lets it go when the screen is left other than for the sweep.
  */
-export function useOpenSight(wish: SightWish | null): () => void {
+export function useOpenSight(wish: SightWish | null): SightOpening {
   const { session } = useApp();
+  const leave = useCameraLeave();
   const latest = useRef(wish);
   latest.current = wish;
   const open = useCallback(() => {
@@ -36,7 +45,7 @@ export function useOpenSight(wish: SightWish | null): () => void {
       ...(tested === null ? {} : { tested }),
     });
   }, [session]);
-  const isReady = wish !== null;
+  const isReady = wish !== null && leave.stage === 'open';
   const deviceId = wish?.deviceId ?? null;
   const opened = useRef<string | null | undefined>(undefined);
   useEffect(() => {
@@ -47,5 +56,5 @@ export function useOpenSight(wish: SightWish | null): () => void {
     if (isOther || state.phase !== 'choosing' || state.problem === null) open();
     return () => session.leaveCamera();
   }, [session, open, isReady, deviceId]);
-  return open;
+  return { open, leave };
 }

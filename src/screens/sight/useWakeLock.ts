@@ -1,7 +1,13 @@
-import { useEffect } from 'react';
+import { useEffect, useState } from 'react';
 
-/** Keeps the screen on while a hand is at the wheel; a browser that cannot is left as it is. */
-export function useWakeLock(): void {
+export interface WakeLock {
+  /** True when the screen goes dark by itself: the browser cannot keep it on, or will not, as on a low battery. */
+  readonly mayGoDark: boolean;
+}
+
+/** Keeps the screen on while a hand is at the wheel; where that cannot be it is told. */
+export function useWakeLock(): WakeLock {
+  const [mayGoDark, setMayGoDark] = useState(() => !('wakeLock' in navigator));
   useEffect(() => {
     let lock: WakeLockSentinel | null = null;
     let isAsking = false;
@@ -13,6 +19,7 @@ export function useWakeLock(): void {
       lock = await navigator.wakeLock.request('screen').catch(() => null);
       isAsking = false;
       if (isOver) void lock?.release();
+      else if (!document.hidden) setMayGoDark(lock === null);
     };
     // A page that was hidden has lost its lock.
     const onVisible = () => void take();
@@ -24,4 +31,5 @@ export function useWakeLock(): void {
       void lock?.release();
     };
   }, []);
+  return { mayGoDark };
 }

@@ -16,7 +16,7 @@ import { GALLERY_STATES, SIGHTING_STATES } from './states.ts';
 /**
  * Shows the screens in one fixed state, `?state=NAME`; `&backdrop=ADDRESS` puts a real picture
  * behind the overlay. `?place=NAME` shows a screen of the logbook instead, with `&state=NAME` for
- * those that follow a camera. `&update` has a new version of the app waiting. What the screens ask of the session is written to `window.asked`.
+ * those that follow a camera. `&update` has a new version of the app waiting, `&untold` one who was not told yet what the camera is for. What the screens ask of the session is written to `window.asked`.
  */
 const query = new URLSearchParams(location.search);
 const name = query.get('state') ?? 'choosing';
@@ -33,6 +33,10 @@ declare global {
 }
 
 const STATES = { ...GALLERY_STATES, ...SIGHTING_STATES };
+
+// Told what the camera is for before, unless a test asks what is said then.
+if (query.has('untold')) localStorage.removeItem('tiltsweep.cameraExplained');
+else localStorage.setItem('tiltsweep.cameraExplained', 'true');
 
 window.asked = [];
 let state: SessionState = { phase: 'choosing', problem: null };
