@@ -1,6 +1,7 @@
 import { expect, test, type Page } from '@playwright/test';
 
 import { archiveFile } from '../fakes/archiveFile.ts';
+import { expectSaid } from './faults/said.ts';
 import { entriesOfLogbook } from './faults/storedRecords.ts';
 import { fileOf } from './support.ts';
 
@@ -50,8 +51,7 @@ test('the database is cleared under an open page: said, and what is made from th
   // The next look at the logbook finds it gone.
   await page.evaluate(() => (location.hash = '#/'));
   await page.evaluate(() => (location.hash = '#/logbook'));
-  await expect(notice(page)).toHaveAttribute('data-code', 'storage-wiped');
-  await expect(notice(page)).toContainText(/saved last/);
+  await expectSaid(notice(page), 'storage-wiped');
   await bringIn(page);
   await expect(wheels(page)).toHaveCount(2);
   expect(await entriesOfLogbook(page)).toHaveLength(6);
@@ -66,7 +66,7 @@ test('another tab holds an older database open: said, and stored once it lets go
   await other.evaluate(holdOlderOpen);
   await page.goto('/#/logbook');
   // A database that does not open within eight seconds is taken as one that will not.
-  await expect(notice(page)).toHaveAttribute('data-code', 'storage-blocked', { timeout: 20_000 });
+  await expectSaid(notice(page), 'storage-blocked', { timeout: 20_000 });
   // Films are not held in the page: a file without them.
   await bringIn(page, { withFilm: false });
   await expect(wheels(page)).toHaveCount(2);
@@ -76,6 +76,47 @@ test('another tab holds an older database open: said, and stored once it lets go
   await page.reload();
   await expect(wheels(page)).toHaveCount(2);
 });
+
+test('a database of a newer program: said, left as it is, and what is made is kept in the page', async ({
+  page,
+}) => {
+  await page.goto('/robots.txt');
+  await page.evaluate(writeNewer);
+  await page.goto('/#/logbook');
+  await expectSaid(notice(page), 'storage-newer');
+  await bringIn(page, { withFilm: false });
+  await expect(wheels(page)).toHaveCount(2);
+  expect(await page.evaluate(whatIsNewer)).toEqual({ version: 99, kept: 'of a newer program' });
+});
+
+/** Run in the page: a database of a version that this program does not know. */
+function writeNewer(): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const opening = indexedDB.open('tiltsweep', 99);
+    opening.addEventListener('upgradeneeded', () => {
+      opening.result.createObjectStore('later').put('of a newer program', 'kept');
+    });
+    opening.addEventListener('error', () => reject(opening.error));
+    opening.addEventListener('success', () => {
+      opening.result.close();
+      resolve();
+    });
+  });
+}
+
+function whatIsNewer(): Promise<{ version: number; kept: unknown }> {
+  return new Promise((resolve) => {
+    const opening = indexedDB.open('tiltsweep');
+    opening.addEventListener('success', () => {
+      const { version } = opening.result;
+      const asked = opening.result.transaction('later').objectStore('later').get('kept');
+      asked.addEventListener('success', () => {
+        opening.result.close();
+        resolve({ version, kept: asked.result });
+      });
+    });
+  });
+}
 
 /** Runs in the page: version 1 of the database, which is never closed. */
 function holdOlderOpen(): Promise<void> {

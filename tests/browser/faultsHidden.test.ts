@@ -3,8 +3,9 @@ import { expect, type Page } from '@playwright/test';
 import { cameraFilmPath, makeCameraFilm } from '../setup/cameraFilm.ts';
 import { fakeCameraFlags } from '../setup/findChromium.ts';
 import { aim, sighting } from './faults/aimedSight.ts';
-import { expectReadAfter, FOUND_OUT, sweepBy } from './faults/cameraSweep.ts';
+import { expectReadAfter, expectSweepsAgain, FOUND_OUT, sweepBy } from './faults/cameraSweep.ts';
 import { hideableTest, hidePage } from './faults/hideablePage.ts';
+import { expectGoesOn, expectRefused, expectSaid } from './faults/said.ts';
 import { entriesOfLogbook, filmsOnShelf } from './faults/storedRecords.ts';
 import { chooseFiles, cutFilmFile, FRONT_LEFT, frontLeftSetupFile, main, role } from './support.ts';
 
@@ -52,7 +53,7 @@ test('a camera that stops: waited for, said, and the sweep goes on', async ({ pa
   await page.waitForTimeout(AWAY_MS);
   await show();
   await relay.flow();
-  await expect(role(page, 'notice')).toHaveAttribute('data-code', 'page-was-hidden', BACK);
+  await expectSaid(role(page, 'notice'), 'page-was-hidden', BACK);
   await expect(main(page, 'sweeping')).toBeVisible();
   await expectReadWhenEnded(page);
 });
@@ -67,6 +68,7 @@ test('another lens after that: the sweep is read up to there', async ({ page, ba
   await show();
   await relay.flow();
   await expectReadAfter(page, relay, 'lens-changed');
+  await expectSweepsAgain(page, relay);
 });
 
 test('before the sweep: waited for, and goes on by itself', async ({ page, baseURL }) => {
@@ -76,8 +78,9 @@ test('before the sweep: waited for, and goes on by itself', async ({ page, baseU
   await page.waitForTimeout(AWAY_MS);
   await show();
   await relay.flow();
-  await expect(role(page, 'notice')).toHaveAttribute('data-code', 'page-was-hidden', BACK);
+  await expectSaid(role(page, 'notice'), 'page-was-hidden', BACK);
   await expect(sighting(page)).toBeVisible();
+  expect(await entriesOfLogbook(page)).toHaveLength(6);
 });
 
 /** A worker without a decoder: the page plays the film instead. */
@@ -115,6 +118,8 @@ test('a film that is played and breaks off is read up to there', async ({ page, 
   await page.goto(baseURL!);
   await chooseFiles(page, [cutFilmFile(), frontLeftSetupFile()]);
   await expect(main(page, 'read', 'refused')).toBeVisible({ timeout: 60_000 });
-  await expect(page.locator('[data-code="turn-incomplete"]')).toBeVisible();
-  await expect(role(page, 'notice')).toHaveAttribute('data-code', 'film-cut-off');
+  await expectRefused(page, 'turn-incomplete');
+  await expectSaid(role(page, 'notice'), 'film-cut-off');
+  await expect.poll(async () => (await entriesOfLogbook(page)).length).toBe(1);
+  await expectGoesOn(page);
 });

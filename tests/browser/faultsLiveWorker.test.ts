@@ -3,6 +3,7 @@ import { expect, test, type Page } from '@playwright/test';
 import { cameraFilmPath, makeCameraFilm } from '../setup/cameraFilm.ts';
 import { fakeCameraFlags } from '../setup/findChromium.ts';
 import { launchWith } from '../setup/launchWith.ts';
+import { expectGoesOn, expectSaid } from './faults/said.ts';
 import { filmsOnShelf } from './faults/storedRecords.ts';
 import { expectProblem, FRONT_LEFT, main, role, startCamera } from './support.ts';
 
@@ -33,7 +34,7 @@ async function sweepFor(page: Page): Promise<void> {
 
 /** Begun anew by itself, the film so far on the shelf, and a new one beside it. */
 async function expectBegunAnew(page: Page): Promise<void> {
-  await expect(role(page, 'notice')).toHaveAttribute('data-code', 'worker-restarted', GIVEN_UP);
+  await expectSaid(role(page, 'notice'), 'worker-restarted', GIVEN_UP);
   await expect(main(page, 'sweeping')).toBeVisible();
   await expect.poll(async () => (await filmsOnShelf(page)).length).toBe(2);
   const recorded = (await filmsOnShelf(page)).map(({ pieceCount }) => pieceCount);
@@ -67,9 +68,13 @@ test('no memory for what it asks: another takes over; a second time it is said a
   await breakIn(page, outOfMemory);
   await expectBegunAnew(page);
   await breakIn(page, outOfMemory);
-  await expectProblem(page, 'worker-failed', /Reload the page/);
-  await page.goto('/#/logbook');
+  await expectProblem(page, 'worker-failed');
+  await page.evaluate(() => (location.hash = '#/logbook'));
   await expect(page.locator('[data-role="unfinished-sweeps"] li')).toHaveCount(2);
+  // A third worker is there for the next sweep, without a reload.
+  await expectGoesOn(page);
+  await startCamera(page, FRONT_LEFT.setup);
+  await expect(main(page, 'sweeping')).toBeVisible();
 });
 
 test('its memory is full, which takes the whole tab along: the film is there in the next one', async ({

@@ -3,7 +3,9 @@ import { expect, test, type Page } from '@playwright/test';
 import { cameraFilmPath, makeCameraFilm } from '../setup/cameraFilm.ts';
 import { fakeCameraFlags } from '../setup/findChromium.ts';
 import { launchWith } from '../setup/launchWith.ts';
+import { en } from '../../src/screens/words/en/index.ts';
 import { crashTab } from './faults/crashTab.ts';
+import { expectRefused, expectSaid } from './faults/said.ts';
 import { entriesOfLogbook, filmsOnShelf, piecesOfNotes } from './faults/storedRecords.ts';
 import { inEmptyBrowser, savedLogbook } from './wholeJob/steps.ts';
 import { FRONT_LEFT, main, role, startCamera } from './support.ts';
@@ -51,8 +53,8 @@ async function tabDiesAt(tab: Page, coveredDeg: number): Promise<void> {
 async function takeUp(page: Page): Promise<void> {
   await page.goto('/');
   const said = page.locator('[data-role="broken-off"]');
-  await expect(said).toBeVisible();
-  await said.getByRole('link').click();
+  await expect(said.locator('.notice-cause')).toHaveText(en.shed.brokenOff);
+  await said.getByRole('link', { name: en.logbook.toLogbook }).click();
   const left = page.locator('[data-role="unfinished-sweeps"]');
   await expect(left).toContainText(/\d+° of the turn measured, no film/);
   await left.getByRole('button').first().click();
@@ -66,9 +68,8 @@ test('the tab dies in mid-sweep without an encoder: what was measured is read in
   const next = await context.newPage();
   await takeUp(next);
   await expect(main(next, 'read', 'refused')).toBeVisible({ timeout: 30_000 });
-  await expect(role(next, 'notice')).toHaveAttribute('data-code', 'sweep-taken-up');
-  const refusal = next.locator('[data-code="turn-incomplete"]').first();
-  await expect(refusal).toBeVisible();
+  await expectSaid(role(next, 'notice'), 'sweep-taken-up');
+  await expectRefused(next, 'turn-incomplete');
   await expect.poll(async () => (await entriesOfLogbook(next)).length).toBe(1);
   const [entry] = await entriesOfLogbook(next);
   expect(entry).toMatchObject({ kind: 'sweep', source: 'camera', filmId: null });
@@ -92,13 +93,13 @@ test('the reading could not be stored, and the tab dies: it is read again from t
   await page.goto('/');
   await startCamera(page, FRONT_LEFT.setup);
   await expect(main(page, 'read', 'ok')).toBeVisible({ timeout: 90_000 });
-  await expect(page.locator('[data-role="storage-notice"]')).toBeVisible();
+  await expectSaid(page.locator('[data-role="storage-notice"]'), 'storage-full');
   await crashTab(page);
 
   const next = await context.newPage();
   await takeUp(next);
   await expect(main(next, 'read', 'ok')).toBeVisible({ timeout: 30_000 });
-  await expect(role(next, 'notice')).toHaveAttribute('data-code', 'sweep-taken-up');
+  await expectSaid(role(next, 'notice'), 'sweep-taken-up');
   await expect.poll(async () => (await entriesOfLogbook(next)).length).toBe(1);
   const { amountGmm, heavySpotDeg } = (await entriesOfLogbook(next))[0]!.reading!.unbalance!;
   const { truth, setup } = FRONT_LEFT;
@@ -173,7 +174,7 @@ test('the worker dies in mid-sweep: its film stays, and a new one begins', async
       throw new Error('out of memory');
     });
   });
-  await expect(role(page, 'notice')).toHaveAttribute('data-code', 'worker-restarted');
+  await expectSaid(role(page, 'notice'), 'worker-restarted');
   await expect.poll(async () => (await filmsOnShelf(page)).length).toBe(2);
   const broken = (await filmsOnShelf(page)).filter(({ pieceCount }) => pieceCount > 5);
   expect(broken.length).toBeGreaterThan(0);
@@ -205,7 +206,7 @@ test('a browser that cannot record: the reading is kept without a film, and that
   await page.goto('/');
   await startCamera(page, FRONT_LEFT.setup);
   await expect(main(page, 'read', 'ok')).toBeVisible({ timeout: 90_000 });
-  await expect(role(page, 'notice')).toHaveAttribute('data-code', 'film-not-kept');
+  await expectSaid(role(page, 'notice'), 'film-not-kept');
   // What was noted of it while it ran has gone, now that its reading is kept.
   await expect.poll(() => filmsOnShelf(page)).toEqual([]);
   expect(await piecesOfNotes(page)).toBe(0);

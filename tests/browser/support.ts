@@ -3,9 +3,11 @@ import { resolve } from 'node:path';
 
 import { expect, type Locator, type Page } from '@playwright/test';
 
+import type { NoticeCode } from '../../src/contract/notice.ts';
 import type { PageRole } from '../../src/contract/session.ts';
 import type { SweepSetup } from '../../src/contract/setup.ts';
 import type { SweepTruth } from '../tools/score.ts';
+import { expectSaid, type HowSaid } from './faults/said.ts';
 
 /** A sweep of `samples`, by its files. */
 export function sampleSweep(name: string) {
@@ -52,11 +54,16 @@ export async function chooseFiles(
   await role(page, 'sweep-files').setInputFiles(files as FilePayload[]);
 }
 
-export async function expectProblem(page: Page, code: string, words?: RegExp): Promise<void> {
+/** Reason and remedy stand there; `evidence` is what was seen, beside them. */
+export async function expectProblem(
+  page: Page,
+  code: NoticeCode,
+  evidence?: RegExp,
+  how?: HowSaid,
+): Promise<void> {
   const problem = role(page, 'problem');
-  await expect(problem).toHaveAttribute('data-code', code);
-  await expect(problem).toBeVisible();
-  if (words) await expect(problem).toContainText(words);
+  await expectSaid(problem, code, how);
+  if (evidence) await expect(problem).toContainText(evidence);
   await expect(main(page, 'choosing')).toBeVisible();
 }
 

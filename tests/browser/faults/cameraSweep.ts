@@ -1,7 +1,9 @@
 import { expect, type Page } from '@playwright/test';
 
+import type { NoticeCode } from '../../../src/contract/notice.ts';
 import { FRONT_LEFT, main, role, startCamera } from '../support.ts';
 import { relayCamera, type CameraRelay } from './cameraRelay.ts';
+import { expectGoesOn, expectRefused, expectSaid } from './said.ts';
 import { entriesOfLogbook, filmsOnShelf } from './storedRecords.ts';
 
 /** Pieces of film, one a second: by then line and edge are found and some of the turn is followed. */
@@ -21,17 +23,31 @@ export async function sweepBy(page: Page, address = '/'): Promise<CameraRelay> {
 }
 
 /** The sweep has ended: said why and what to do, read, kept, and the camera is let go. */
-export async function expectReadAfter(page: Page, relay: CameraRelay, code: string): Promise<void> {
+export async function expectReadAfter(
+  page: Page,
+  relay: CameraRelay,
+  code: NoticeCode,
+): Promise<void> {
   await expect(main(page, 'read', 'refused')).toBeVisible(FOUND_OUT);
-  const notice = role(page, 'notice');
-  await expect(notice).toHaveAttribute('data-code', code);
-  await expect(notice.locator('.notice-cause')).not.toBeEmpty();
-  await expect(notice.locator('.notice-remedy')).not.toBeEmpty();
+  await expectSaid(role(page, 'notice'), code);
   // That much of a turn was followed says that what was recorded has been read.
-  await expect(page.locator('[data-code="turn-incomplete"]')).toBeVisible();
+  await expectRefused(page, 'turn-incomplete');
   await expect.poll(async () => (await entriesOfLogbook(page)).length).toBe(1);
   const [entry] = await entriesOfLogbook(page);
   expect(entry).toMatchObject({ kind: 'sweep', source: 'camera' });
   expect(entry!.filmId).not.toBeNull();
   expect(await relay.openCameras()).toBe(0);
+}
+
+/** Without a reload the same page sweeps again, and what was kept before is still there. */
+export async function expectSweepsAgain(page: Page, relay: CameraRelay): Promise<void> {
+  const before = await entriesOfLogbook(page);
+  await expectGoesOn(page);
+  await startCamera(page, FRONT_LEFT.setup);
+  await expect(main(page, 'sweeping')).toBeVisible();
+  expect(await relay.openCameras()).toBe(1);
+  await role(page, 'stop').click();
+  await expect(main(page, 'choosing')).toBeVisible();
+  await expect.poll(() => relay.openCameras()).toBe(0);
+  expect(await entriesOfLogbook(page)).toEqual(before);
 }
