@@ -1,4 +1,5 @@
 import type { DrawnScene, TurnPoint } from './scene.ts';
+import { normalFrom, seededRandom } from './seededRandom.ts';
 
 /** Where the wheel is in one picture. */
 export interface WheelState {
@@ -54,10 +55,18 @@ export function wheelMotion(scene: DrawnScene): WheelState[] {
   x += scene.rockingMm / scene.edgeRadiusMm;
   let [vx, vy, wayX, wayY] = [0, 0, 0, 0];
   const states: WheelState[] = [];
+  const random = seededRandom(scene.seed + 2000);
+  const normal = normalFrom(random);
+  const { perS, swingMm } = scene.knocks ?? { perS: 0, swingMm: 0 };
+  const knock = (swingMm * rate) / scene.edgeRadiusMm;
   for (let step = 0, t = 0; t <= endS; step++, t = step * STEP_S) {
     if (t >= states.length / scene.frameRateHz - 1e-9) {
       const turnDeg = (turn * 180) / Math.PI;
       states.push({ timeS: t, turnDeg, toward: x, across: y, wayTowardMm: wayX, wayAcrossMm: wayY });
+    }
+    if (random() < perS * STEP_S) {
+      vx += knock * normal();
+      vy += knock * normal();
     }
     const next = (turnAt(scene.turnPoints, t + STEP_S) * Math.PI) / 180;
     const omega = (next - turn) / STEP_S;

@@ -30,6 +30,8 @@ export interface DrawnScene {
   readonly spinOverTransverseInertia: number;
   /** Swing of the rim that is on the wheel at the start, mm. */
   readonly rockingMm: number;
+  /** Knocks that the wheel gets on the way; left out: none. */
+  readonly knocks?: DrawnKnocks;
   readonly laserColour: 'green' | 'red';
   /** Light of the laser at its crest in its own channel, steps of 255. */
   readonly laserPeak: number;
@@ -44,6 +46,12 @@ export interface DrawnScene {
   readonly turnPoints: readonly TurnPoint[];
   /** Standard deviation of the pictures' noise, steps. */
   readonly noise: number;
+}
+
+/** So many a second, at random, each from any side and good for a swing of the rim by about so much. */
+export interface DrawnKnocks {
+  readonly perS: number;
+  readonly swingMm: number;
 }
 
 export interface DrawnGroove {

@@ -41,7 +41,8 @@ export function sweepResult(
   const still = checkCameraStill(observations, line, view);
   if (still && !still.ok) {
     const crept = creptOnLean(observations);
-    return refusedResult(crept && !crept.ok ? crept.failure : still.failure, turn);
+    const moved = crept && !crept.ok ? crept.failure : rockedHard(recording, geometry.value);
+    return refusedResult(moved ?? still.failure, turn);
   }
   const witness = checkTurnWitness(recording);
   if (witness && !witness.ok) return refusedResult(witness.failure, turn);
@@ -57,6 +58,18 @@ export function sweepResult(
     reading: parts.value.reading,
     trace: sweepTrace(solved.value, parts.value.contributionsG),
   };
+}
+
+/**
+ * A wheel that swings by a groove's depth takes the line on its face along, so that the camera seems to
+ * have moved: then the swing is what to wait for. Null where the wheel did not swing so.
+ */
+function rockedHard(
+  recording: SweepRecording,
+  geometry: SolvedGeometry,
+): Failure<RefusalCode> | null {
+  const solved = solveSweep(recording, geometry);
+  return !solved.ok && solved.failure.code === 'rocking-too-strong' ? solved.failure : null;
 }
 
 /** In bad light line, tread or tape go unseen: the light is then what to change. */
