@@ -38,5 +38,5 @@ export async function expectRefused(
 /** The same page, without having been loaded anew, is ready for the next sweep. */
 export async function expectGoesOn(page: Page): Promise<void> {
   await page.evaluate(() => (location.hash = '#/'));
-  await expect(page.locator('main[data-phase="choosing"]')).toBeVisible();
+  await expect(page.locator('[data-role="open-camera"]')).toBeVisible();
 }
