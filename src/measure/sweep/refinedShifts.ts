@@ -8,6 +8,7 @@ import {
   matchFrame,
   type TiltTracker,
 } from '../edge/tiltTracker.ts';
+import { grooveFloors } from './grooveFloors.ts';
 import {
   blockMotions,
   carriedBack,
@@ -80,7 +81,7 @@ function refineWith(
 ): RefinedShifts {
   const { tilt, frames } = recording;
   const blocks = tilt.blocks;
-  const motion = rowMotion(recording);
+  let motion = rowMotion(recording, grooveFloors(tilt.template));
   const bandWeight = band?.treadTells ? bandRows(recording, band) : null;
   let uneven = unevenMm(recording);
   const besideMm = new Float32Array(frames.length * blocks).fill(NaN);
@@ -106,6 +107,7 @@ function refineWith(
     });
     forgetSeldomSeen(whole, frames.length);
     learnStanding(recording, whole, motion, motions, standing);
+    motion = rowMotion(recording, grooveFloors(whole.template));
     shiftMm.fill(NaN);
     standardErrorMm.fill(NaN);
     leans = motions.map((moved, f) => {

@@ -23,7 +23,8 @@ export interface RowMotion {
 /** A car tyre's shoulder slopes by some 5 % (geometry of usual crown radii); the way to its middle less. */
 export const CROWN_SLOPE = 0.05;
 
-export function rowMotion({ view, edge, tilt }: SweepRecording): RowMotion {
+/** `inMm`: how far farther in than the ribs' faces each row lies, blocks × rows. */
+export function rowMotion({ view, edge, tilt }: SweepRecording, inMm: Float32Array): RowMotion {
   const radiusMm = view.setup.wheel.edgeRadiusMm;
   const { distanceMm, heightMm } = view.sight.camera.pose;
   const risePerEdge = new Float32Array(tilt.blocks * BAND_ROWS);
@@ -34,15 +35,16 @@ export function rowMotion({ view, edge, tilt }: SweepRecording): RowMotion {
     const bearing = (view.layout.azimuthsDeg[b] + view.sight.sightBearingDeg) * RAD_PER_DEG;
     const nearMm = distanceMm * Math.cos(bearing) - radiusMm;
     const slopeAt = (zMm: number) => (view.sightSlopes[b] * (heightMm - zMm)) / heightMm;
-    const gainAt = (zMm: number) => {
-      const outMm = CROWN_SLOPE * (edgeMm - zMm);
+    const gainAt = (zMm: number, inwardMm = 0) => {
+      const outMm = CROWN_SLOPE * (edgeMm - zMm) - inwardMm;
       const aboveBallMm = view.lineAboveBallMm + edge.heightMm - (edgeMm - zMm);
       return (radiusMm + outMm + view.sightSlopes[b] * aboveBallMm) * (nearMm / (nearMm - outMm));
     };
     edgeSlope[b] = slopeAt(edgeMm);
     for (let r = 0; r < BAND_ROWS; r++) {
-      risePerEdge[b * BAND_ROWS + r] = gainAt(zOfRowMm(r)) / gainAt(edgeMm);
-      slope[b * BAND_ROWS + r] = slopeAt(zOfRowMm(r));
+      const i = b * BAND_ROWS + r;
+      risePerEdge[i] = gainAt(zOfRowMm(r), inMm[i]) / gainAt(edgeMm);
+      slope[i] = slopeAt(zOfRowMm(r));
     }
   }
   return { risePerEdge, slope, edgeSlope };
