@@ -3,6 +3,7 @@ import { useState } from 'react';
 import type { SightingState } from '../../contract/session.ts';
 import { mayMirror } from '../../session/mayMirror.ts';
 import { useApp } from '../shell/appContext.ts';
+import { readBoolean, usePreference } from '../state/preference.ts';
 import { unlockHearing } from '../sweep/giveSignal.ts';
 import { LiveFrame } from '../sweep/LiveFrame.tsx';
 import { words } from '../words/words.ts';
@@ -24,6 +25,7 @@ export interface LiveSightProps {
 export function LiveSight({ state, mayGoDark }: LiveSightProps) {
   const { session, settings } = useApp();
   const [isCameraOpen, setCameraOpen] = useState(false);
+  const [isDarkTold, setDarkTold] = usePreference('toldScreenMayGoDark', false, readBoolean);
   const { progress, setup } = state;
   useKeptTests(state);
   const overlay = progress?.overlay ?? null;
@@ -65,8 +67,11 @@ export function LiveSight({ state, mayGoDark }: LiveSightProps) {
       overPicture={overlay !== null && <EdgePicker onPick={pick} />}
     >
       <div className="live-side">
-        {mayGoDark && <ScreenMayGoDark />}
-        <SightList checks={checks} />
+        {mayGoDark && !isDarkTold ? (
+          <ScreenMayGoDark onUnderstood={() => setDarkTold(true)} />
+        ) : (
+          <SightList checks={checks} />
+        )}
         {isSeen && <p>{words.sight.pickHint}</p>}
       </div>
       <SightButtons

@@ -32,7 +32,9 @@ export const logbook: Words['logbook'] = {
   notPersisted:
     'Wird der Platz knapp, kann der Browser ihn leeren: das Logbuch ab und zu in eine Datei sichern.',
   unreadable: (count) =>
-    `${count} gespeicherte Einträge kennt diese Fassung nicht; sie bleiben, wie sie sind.`,
+    count === 1
+      ? '1 gespeicherten Eintrag kennt diese Fassung nicht; er bleibt, wie er ist.'
+      : `${count} gespeicherte Einträge kennt diese Fassung nicht; sie bleiben, wie sie sind.`,
   filmsUse: (count, size) => (count === 1 ? `1 Film, ${size}` : `${count} Filme, ${size}`),
   held: (count) => `${count} Änderungen sind noch nicht gespeichert.`,
   tryAgain: 'Noch einmal versuchen',

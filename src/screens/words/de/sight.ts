@@ -10,7 +10,7 @@ export const sight: typeof enSight = {
     'Die Kamera sieht Laserlinie und Profilkante, während das Rad gedreht wird. Ihre Bilder bleiben auf diesem Gerät.',
   cameraAsk: 'Der Browser fragt, ob sie benutzt werden darf: „Zulassen“ wählen.',
   mayGoDark:
-    'Dieser Browser lässt den Bildschirm nicht an, und ein dunkler Bildschirm hält die Kamera an: das Tablet so einstellen, dass er anbleibt.',
+    'Der Bildschirm kann dunkel werden, und die Kamera geht mit aus: das Tablet so einstellen, dass er anbleibt.',
   notFound: 'Dieses Rad ist nicht mehr in der Werkstatt.',
   good: 'gut',
   notYet: 'noch nicht',

@@ -31,7 +31,9 @@ export const logbook = {
   notPersisted:
     'The browser may clear it when space runs short: save the logbook to a file now and then.',
   unreadable: (count: number) =>
-    `${count} stored records are not known to this version; they are left as they are.`,
+    count === 1
+      ? '1 stored record is not known to this version; it is left as it is.'
+      : `${count} stored records are not known to this version; they are left as they are.`,
   filmsUse: (count: number, size: string) =>
     count === 1 ? `1 film, ${size}` : `${count} films, ${size}`,
   held: (count: number) => `${count} changes are not stored yet.`,

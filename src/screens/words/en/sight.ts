@@ -7,8 +7,7 @@ export const sight = {
   cameraWhy:
     'The camera looks at laser line and tread edge while you turn the wheel. Its pictures stay on this device.',
   cameraAsk: 'The browser asks whether it may be used: choose “Allow”.',
-  mayGoDark:
-    'This browser does not keep the screen on, and a dark screen stops the camera: set the tablet so that it stays on.',
+  mayGoDark: 'The screen may go dark, and the camera with it: set the tablet so that it stays on.',
   notFound: 'This wheel is not in the shed any more.',
   good: 'good',
   notYet: 'not yet',
