@@ -1,8 +1,9 @@
 /**
  * What is followed round the wheel: the border of a rib or groove; gaps between blocks that step from
- * one to the next; a band of light tape stuck round the shoulder.
+ * one to the next; a band of light tape stuck round the shoulder; the outline of the lower shoulder
+ * before what lies behind it.
  */
-export type EdgeKind = 'rib' | 'blocks' | 'band';
+export type EdgeKind = 'rib' | 'blocks' | 'band' | 'outline';
 
 /** What was followed, and how good it is. */
 export interface FollowedEdge {

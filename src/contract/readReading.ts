@@ -34,7 +34,7 @@ const ReadingSchema = v.variant('status', [
     turn: turnSchema,
     edge: v.optional(
       v.looseObject({
-        kind: v.picklist(['rib', 'blocks', 'band']),
+        kind: v.picklist(['rib', 'blocks', 'band', 'outline']),
         seenShare: amount,
         scatterMm: amount,
         bandOffSquareMm: v.optional(v.nullable(amount)),

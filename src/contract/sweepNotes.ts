@@ -52,6 +52,7 @@ const NotesBeginSchema = v.object({
     strength: finite,
     plainestMm: orUnknown,
     isAssumed: v.optional(v.boolean()),
+    outline: v.optional(v.object({ planeMm: finite, isLighterBehind: v.boolean() })),
   }),
 });
 export type NotesBegin = v.InferOutput<typeof NotesBeginSchema>;

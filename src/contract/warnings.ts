@@ -22,7 +22,7 @@ export const READING_WARNINGS = {
   },
   'edge-assumed': {
     cause:
-      'The tread edge showed nowhere beside the laser line, and nobody touched it in the picture. It was taken to lie under the line, and the lean was read by the tread’s other grooves.',
+      'The tread edge showed nowhere beside the laser line, and nobody touched it in the picture. It was taken to lie under the line, and the lean was read by the tread’s other grooves; the ± has grown by what that leaves open.',
     remedy:
       'Touch the edge in the picture before the sweep; or set the line a few millimetres off the edge, or dim the laser, and sweep again.',
   },
@@ -37,6 +37,12 @@ export const READING_WARNINGS = {
       'What was followed is a band of light tape round the shoulder, and nothing else on this tread runs all round. Where the band is stuck on off square it looks as an unbalance does; the ± has grown by what a hand may miss.',
     remedy:
       'Measure the band’s distance from a moulded line of the sidewall at four places, stick it on anew where they differ by more than half a millimetre, and sweep again; or sweep on two balls.',
+  },
+  'outline-alone': {
+    cause:
+      'Nothing on this tread runs all round, so the outline of the tyre before the ground was followed. How round its shoulder is nobody knows; the ± has grown by that.',
+    remedy:
+      'For a closer reading stick a band of light tape round the shoulder, half a millimetre true, and sweep again. Leave nothing lying on the ground behind the tyre’s lower border.',
   },
   'picture-sways': {
     cause:

@@ -33,7 +33,10 @@ it('says that an edge which never came free was assumed: of the sweep, its notes
   for (const picture of pictures()) reader.addFrame(picture);
   const notes = await new Blob([reader.takeNotes()!.bytes]).arrayBuffer();
   expect(warningCodes(readNotes(notes, setup).reading)).toContain('edge-assumed');
-  expect(warningCodes(reader.finish().reading)).toContain('edge-assumed');
+  const result = reader.finish();
+  expect(warningCodes(result.reading)).toContain('edge-assumed');
+  // And the ± has grown by what the edge's place changes.
+  expect(result.trace!.contributionsG['place of the edge']).toBeGreaterThan(0);
   const sight = reader.sightNow()!;
   expect(sight.edgeAssumed).toBe(true);
   for (const options of [{ sight }, { sameCamera: { sight, edgeKnown: true } }]) {
@@ -46,6 +49,7 @@ it('says nothing of the kind where the edge was seen', () => {
   const { scene, pictures } = drawnSweep({ edgeAboveLineMm: -4, unbalanceGmm: 900 });
   const { result } = readPictures(pictures(), drawnSetup(scene));
   expect(warningCodes(result.reading)).not.toContain('edge-assumed');
+  expect(result.trace!.contributionsG).not.toHaveProperty('place of the edge');
 });
 
 /**

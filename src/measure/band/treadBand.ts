@@ -66,18 +66,24 @@ export function rowOfZ(zMm: number): number {
   return (Z_TOP_MM - zMm) / Z_STEP_MM;
 }
 
+/** Azimuth up to which heights can be told on either side. */
+function seenReachDeg(camera: Camera, radiusMm: number, sightBearingDeg: number): number {
+  const outlineDeg = Math.acos(Math.min(1, radiusMm / camera.pose.distanceMm)) / RAD_PER_DEG;
+  return Math.min(MAX_AZIMUTH_DEG, outlineDeg - OUTLINE_MARGIN_DEG - Math.abs(sightBearingDeg));
+}
+
+/** Another band's own reach must come to as many steps as it has. */
+const ROUNDING = 1e-9;
+
+/** @param reachDeg azimuth of its outermost columns; as far as heights can be told when left out */
 export function createTreadBand(
   camera: Camera,
   radiusMm: number,
   sightBearingDeg: number,
   yStride: number,
+  reachDeg = seenReachDeg(camera, radiusMm, sightBearingDeg),
 ): TreadBand {
-  const outlineDeg = Math.acos(Math.min(1, radiusMm / camera.pose.distanceMm)) / RAD_PER_DEG;
-  const reachDeg = Math.min(
-    MAX_AZIMUTH_DEG,
-    outlineDeg - OUTLINE_MARGIN_DEG - Math.abs(sightBearingDeg),
-  );
-  const half = Math.max(1, Math.floor(reachDeg / AZIMUTH_STEP_DEG));
+  const half = Math.max(1, Math.floor(reachDeg / AZIMUTH_STEP_DEG + ROUNDING));
   const columns = 2 * half + 1;
   const azimuthDeg = new Float64Array(columns);
   for (let c = 0; c < columns; c++) azimuthDeg[c] = (half - c) * AZIMUTH_STEP_DEG;

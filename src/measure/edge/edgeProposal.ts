@@ -9,6 +9,7 @@ import {
   type StackPeak,
 } from './edgeChoice.ts';
 import { riseAt, type Lean, type LeanBasis } from './leanFit.ts';
+import { bestLean, stackPeaks, stepScores, type LeanSearch } from './stepSearch.ts';
 import { createStepStack, stackedSteps, type StepStack } from './stepStack.ts';
 
 /**
@@ -26,6 +27,16 @@ export interface EdgeProposal {
   readonly plainestMm: number;
   /** True where it showed nowhere and is taken to lie under the line. */
   readonly isAssumed?: boolean;
+  /** Where it is the shoulder's outline; all heights are then counted from its plane, by its own view. */
+  readonly outline?: OutlinePlace;
+}
+
+/** Where the tyre's outline before what lies behind it was found. */
+export interface OutlinePlace {
+  /** Height of the plane beside which it is followed, mm from the laser plane. */
+  readonly planeMm: number;
+  /** Whether what lies behind the tyre is lighter than it. */
+  readonly isLighterBehind: boolean;
 }
 
 export type EdgeTrouble = 'edge-lost' | 'edge-ambiguous' | 'lean-too-large';
@@ -33,19 +44,13 @@ export type EdgeTrouble = 'edge-lost' | 'edge-ambiguous' | 'lean-too-large';
 /** The edge is looked for so far above and below the line, mm. */
 const SEARCH_MM = 22;
 /** The leans tried: rise of the rim up to so much toward and across the sight, mm. */
-const WITHIN_REACH: LeanSearch = { fromMm: 0, toMm: 20, stepMm: 1 };
+export const WITHIN_REACH: LeanSearch = { fromMm: 0, toMm: 20, stepMm: 1 };
 /**
  * Where the best of these lies at their border it may lie beyond, mm. Leans from there on are not
  * followed but told.
  */
 const BORDER_MM = 19;
 const BEYOND_REACH: LeanSearch = { fromMm: 25, toMm: 50, stepMm: 2 };
-/** Leans toward the sight that are tried without a pause: as long as measuring a picture. */
-const LEANS_A_STEP_MM = 10;
-/** Rows on either side whose difference is the step: 2 mm. */
-const STEP_ROWS = 4;
-/** Less than this mean step is noise. */
-const MIN_STRENGTH = 0.2;
 /** What is known of the edge before it is looked for, mm above the line; empty when nothing is. */
 export interface EdgeWish {
   /** Height at the sight as it stands in the picture: a person's tap. */
@@ -139,96 +144,6 @@ export function edgeInStack(
   const plain = near.filter((p) => p.strength >= least);
   const chosen = chooseEdge(plain, heightMm, plainest.strength);
   return chosen.ok ? chosen.value : null;
-}
-
-interface LeanSearch {
-  readonly fromMm: number;
-  readonly toMm: number;
-  readonly stepMm: number;
-}
-
-/** The lean, with its rise within a ring, whose stack of steps has the most energy. */
-function* bestLean(
-  steps: StepStack,
-  basis: LeanBasis,
-  radiusMm: number,
-  { fromMm, toMm, stepMm }: LeanSearch,
-): SlicedWork<{ lean: Lean; energy: number }> {
-  let best: Lean = { liftMm: 0, toward: 0, across: 0 };
-  let most = -1;
-  for (let t = -toMm; t <= toMm; t += stepMm) {
-    if (t % LEANS_A_STEP_MM === 0) yield;
-    for (let a = -toMm; a <= toMm; a += stepMm) {
-      const squared = t * t + a * a;
-      if (squared > toMm * toMm || squared < fromMm * fromMm) continue;
-      const lean: Lean = { liftMm: 0, toward: t / radiusMm, across: a / radiusMm };
-      const stack = stackedSteps(steps, basis, lean);
-      let energy = 0;
-      for (let r = 0; r < stack.length; r++) energy += stack[r] * stack[r];
-      if (energy > most) {
-        most = energy;
-        best = lean;
-      }
-    }
-  }
-  return { lean: best, energy: most };
-}
-
-function stackPeaks(stack: Float32Array): StackPeak[] {
-  const peaks: StackPeak[] = [];
-  for (let r = 1; r < BAND_ROWS - 1; r++) {
-    if (stack[r] >= MIN_STRENGTH && stack[r] >= stack[r - 1] && stack[r] > stack[r + 1]) {
-      // A step between rows r−1 and r peaks at r; its place is the border between them.
-      peaks.push({ heightMm: zOfRowMm(r - 0.5), strength: stack[r] });
-    }
-  }
-  return peaks;
-}
-
-/**
- * Fall of luma downward across each row, over the profile's own standard deviation; blocks × rows,
- * NaN where unknown.
- */
-function stepScores(profiles: Float32Array, blocks: number): Float32Array {
-  const out = new Float32Array(blocks * BAND_ROWS).fill(NaN);
-  for (let b = 0; b < blocks; b++) {
-    const start = b * BAND_ROWS;
-    const sd = deviation(profiles.subarray(start, start + BAND_ROWS));
-    if (!(sd > 0)) continue;
-    for (let r = STEP_ROWS; r < BAND_ROWS - STEP_ROWS; r++) {
-      const above = knownMean(profiles, start + r - STEP_ROWS, start + r);
-      const below = knownMean(profiles, start + r, start + r + STEP_ROWS);
-      const step = (above - below) / sd;
-      // Clipped: one bright tape must not draw the edge to itself.
-      out[start + r] = Math.max(-2, Math.min(2, step));
-    }
-  }
-  return out;
-}
-
-/** Mean of the known values in [from, to), NaN when fewer than half are known. */
-function knownMean(values: Float32Array, from: number, to: number): number {
-  let sum = 0;
-  let n = 0;
-  for (let i = from; i < to; i++) {
-    if (values[i] !== values[i]) continue;
-    sum += values[i];
-    n++;
-  }
-  return n * 2 >= to - from ? sum / n : NaN;
-}
-
-function deviation(values: Float32Array): number {
-  let n = 0;
-  let sum = 0;
-  let squares = 0;
-  for (const value of values) {
-    if (value !== value) continue;
-    n++;
-    sum += value;
-    squares += value * value;
-  }
-  return n > 10 ? Math.sqrt(Math.max(0, squares / n - (sum / n) ** 2)) : 0;
 }
 
 /**

@@ -104,6 +104,7 @@ function beginOf(recording: SweepRecording): NotesBegin {
       strength: edge.strength,
       plainestMm: edge.plainestMm,
       ...(edge.isAssumed ? { isAssumed: true } : {}),
+      ...(edge.outline ? { outline: { ...edge.outline } } : {}),
     },
   };
 }

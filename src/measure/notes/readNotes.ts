@@ -84,8 +84,9 @@ function begun(begin: NotesBegin, setup: SweepSetup): SweepRecording | null {
     },
     { widthPx: pose.widthPx, heightPx: pose.heightPx, yStride: rowBytes },
   );
-  const { isAssumed = false, ...edge } = noted;
-  return view && recordingWith(view, { ...edge, isAssumed });
+  const { isAssumed = false, outline, ...edge } = noted;
+  const known = { ...edge, isAssumed, ...(outline ? { outline } : {}) };
+  return view && recordingWith(view, known);
 }
 
 /** Whether a piece goes on where the recording stands, and its numbers can be. */

@@ -12,6 +12,7 @@ const RECENT = 48;
 /** What is followed, as far as the pictures so far tell, and whether it is a band and nothing else. */
 export function edgeNow(recording: SweepRecording): { kind: EdgeKind; onBandAlone: boolean } {
   const { tilt, edge } = recording;
+  if (edge.outline) return { kind: 'outline', onBandAlone: false };
   const band = lightBand(tilt.template, tilt.basis, edge.lean, tilt.window);
   return {
     kind: kindOf(band !== null, unevenMm(recording, RECENT)),
@@ -36,7 +37,9 @@ export function followedEdge(
   const scatterMm = known > 0 ? Math.sqrt(squares / known) : 0;
   const looked = recording.frames.length * observations.azimuthsDeg.length;
   return {
-    kind: kindOf(refined.band !== null, Math.max(refined.unevenMm, scatterMm)),
+    kind: recording.edge.outline
+      ? 'outline'
+      : kindOf(refined.band !== null, Math.max(refined.unevenMm, scatterMm)),
     seenShare: looked > 0 ? seen / looked : 0,
     scatterMm,
     ...(refined.band ? { bandOffSquareMm: bandOffSquareMm(recording, refined.band) } : {}),

@@ -7,6 +7,7 @@ import {
   startRecording,
   type SweepRecording,
 } from './sweepRecording.ts';
+import { startOnOutline } from './startOnOutline.ts';
 import type { WheelView } from './wheelView.ts';
 
 /**
@@ -33,5 +34,6 @@ export function* recordingByLaterEdge(
     return yield* startAtKnownEdge(view, first, { edgeHeightMm: later.value.edge.heightMm });
   }
   const seenS = pictures[pictures.length - 1].timeS - pictures[0].timeS;
-  return seenS < HIDDEN_S ? null : yield* startOnLine(view, first);
+  if (seenS < HIDDEN_S) return null;
+  return (yield* startOnLine(view, first)) ?? (yield* startOnOutline(view, first));
 }

@@ -1,7 +1,7 @@
 import type { PictureOverlay } from '../../contract/sweep.ts';
 import { wrapHalfTurnDeg } from '../../quantities/angle.ts';
 import { projectPoint } from '../geometry/camera.ts';
-import { absoluteLean, type SweepRecording } from './sweepRecording.ts';
+import { absoluteLean, treadEdgeMm, type SweepRecording } from './sweepRecording.ts';
 import { roomPoint } from './wheelView.ts';
 
 /** Lines have a point every so many degrees of azimuth. */
@@ -16,7 +16,7 @@ export function pictureOverlay(
   recording: SweepRecording,
   markTurnDeg: number | null,
 ): PictureOverlay {
-  const { view, edge, tilt } = recording;
+  const { view, edgeView, edge, tilt } = recording;
   const { pose } = view.sight.camera;
   const lean = absoluteLean(recording, tilt.last);
   const azimuths = [...view.layout.azimuthsDeg];
@@ -29,9 +29,10 @@ export function pictureOverlay(
     const { xMm, yMm } = roomPoint(view, azimuth);
     if (projectPoint(view.sight.camera, xMm, yMm, 0, at)) line.push(at[0], at[1]);
     const a = (azimuth * Math.PI) / 180;
-    const gain = interpolateGain(view.basis.gainMm, azimuths, azimuth);
+    const gain = interpolateGain(edgeView.basis.gainMm, azimuths, azimuth);
     const z = edge.heightMm + gain * (lean.toward * Math.cos(a) + lean.across * Math.sin(a));
-    if (!projectPoint(view.sight.camera, xMm, yMm, z, at)) continue;
+    const rimAt = roomPoint(edgeView, azimuth);
+    if (!projectPoint(edgeView.sight.camera, rimAt.xMm, rimAt.yMm, z, at)) continue;
     rim.push(at[0], at[1]);
     rimAzimuths.push(azimuth - view.sight.asideDeg);
   }
@@ -63,12 +64,12 @@ function markNow(
   recording: SweepRecording,
   markTurnDeg: number,
 ): { xPx: number; yPx: number } | null {
-  const { view, edge } = recording;
+  const { view } = recording;
   const azimuth = wrapHalfTurnDeg(markTurnDeg);
   if (Math.abs(azimuth) > view.layout.azimuthsDeg[view.layout.azimuthsDeg.length - 1]) return null;
   const { xMm, yMm } = roomPoint(view, azimuth);
   const at = new Float64Array(2);
-  return projectPoint(view.sight.camera, xMm, yMm, edge.heightMm + 10, at)
+  return projectPoint(view.sight.camera, xMm, yMm, treadEdgeMm(recording) + 10, at)
     ? { xPx: at[0], yPx: at[1] }
     : null;
 }

@@ -65,6 +65,8 @@ const FOLLOWED_SHARE = 0.8;
  */
 export function refineShifts(recording: SweepRecording): RefinedShifts {
   const { tilt, frames, edge } = recording;
+  // All there is of an outline lies in the rows about it, one way or the other.
+  if (edge.outline) return refineWith({ ...recording, view: recording.edgeView }, null, false);
   const band = lightBand(tilt.template, tilt.basis, edge.lean, tilt.window);
   const careful = refineWith(recording, band, true);
   const followed = frames.filter(({ lean }) => lean !== null).length;
@@ -81,7 +83,7 @@ function refineWith(
 ): RefinedShifts {
   const { tilt, frames } = recording;
   const blocks = tilt.blocks;
-  let motion = rowMotion(recording, grooveFloors(tilt.template));
+  let motion = rowMotion(recording, floorsIn(recording, tilt.template));
   const bandWeight = band?.treadTells ? bandRows(recording, band) : null;
   let uneven = unevenMm(recording);
   const besideMm = new Float32Array(frames.length * blocks).fill(NaN);
@@ -107,7 +109,7 @@ function refineWith(
     });
     forgetSeldomSeen(whole, frames.length);
     learnStanding(recording, whole, motion, motions, standing);
-    motion = rowMotion(recording, grooveFloors(whole.template));
+    motion = rowMotion(recording, floorsIn(recording, whole.template));
     shiftMm.fill(NaN);
     standardErrorMm.fill(NaN);
     leans = motions.map((moved, f) => {
@@ -140,6 +142,11 @@ function refineWith(
     band: band && { ...band, besideMm },
     unevenMm: uneven,
   };
+}
+
+/** Grooves' floors in a template; beside an outline nothing is one. */
+function floorsIn({ edge }: SweepRecording, template: Float32Array): Float32Array {
+  return edge.outline ? new Float32Array(template.length) : grooveFloors(template);
 }
 
 /** A frame already carried back: what its match still finds is what the first lean left. */

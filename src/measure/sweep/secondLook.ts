@@ -25,6 +25,8 @@ export function secondLook(
   geometry: SolvedGeometry,
   madeAnew: boolean,
 ): SightMemory | null {
+  // An outline is found by looking for it, not beside a known edge: the first look stands.
+  if (recording.edge.outline) return null;
   const { view, observations } = geometry;
   const first = observations.leans[0];
   const leanOff = Math.hypot(

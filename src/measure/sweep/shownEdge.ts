@@ -13,7 +13,7 @@ import type { SweepRecording } from './sweepRecording.ts';
  * @returns the recording's own edge where that was seen, or shows nowhere
  */
 export function shownEdge({ edge, tilt }: SweepRecording, template: Float32Array): EdgeProposal {
-  if (edge.strength >= PLAIN_STRENGTH && !edge.isAssumed) return edge;
+  if (edge.outline || (edge.strength >= PLAIN_STRENGTH && !edge.isAssumed)) return edge;
   const { isAssumed: _nowSeen, ...known } = edge;
   const shown = edgeInStack(template, tilt.basis, edge.lean, edge.heightMm);
   return shown ? { ...known, ...shown } : edge;

@@ -1,7 +1,8 @@
 import type { TurnClosure } from '../turn/closedTurn.ts';
-import { edgeObservations, type EdgeObservations } from './edgeObservations.ts';
+import type { EdgeObservations } from './edgeObservations.ts';
 import { faceLine, type FaceLine } from './faceLine.ts';
 import { finalView } from './finalView.ts';
+import { observedEdge } from './observedEdge.ts';
 import type { RefinedShifts } from './refinedShifts.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 import { textureSpans, type WindowSpeed } from './textureSpans.ts';
@@ -48,7 +49,7 @@ export function solvedCamera(
     const better = finalView(recording, line.points, spans, lineInsetMm);
     if (better) view = better;
     isSolved ||= better !== null;
-    observations = edgeObservations(recording, refined, view, turnDegOf);
+    observations = observedEdge(recording, refined, view, turnDegOf);
     line = faceLine(recording, observations, view, isInGroove);
   }
   return { view, line, observations, isSolved };

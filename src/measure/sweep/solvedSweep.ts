@@ -1,6 +1,7 @@
+import { evenCovariance } from '../../balance/planeCovariance.ts';
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
-import { vectorAmount } from '../../quantities/vector.ts';
+import { vectorAmount, type PlaneCovariance } from '../../quantities/vector.ts';
 import { CHROMA_COLUMN_STEP } from '../band/treadBand.ts';
 import { fitTilt } from '../fit/fitTilt.ts';
 import type { TiltFit } from '../fit/tiltFit.ts';
@@ -8,13 +9,17 @@ import { findTapes, shoulderPanorama, type Tape } from '../mark/tapes.ts';
 import { valveMark } from '../mark/valveMark.ts';
 import { closeTurn, type TurnClosure } from '../turn/closedTurn.ts';
 import type { EdgeProposal } from '../edge/edgeProposal.ts';
-import { edgeObservations, type EdgeObservations } from './edgeObservations.ts';
+import type { EdgeObservations } from './edgeObservations.ts';
 import { faceOutward, withoutOutward } from './faceOutward.ts';
+import { assumedEdgeCovariance, hiddenEdgeSdMm } from './assumedEdge.ts';
 import type { FaceLine } from './faceLine.ts';
 import { cameraByLine, type LineInset } from './lineInset.ts';
+import { observedEdge, viewOfEdge } from './observedEdge.ts';
+import { outlineCreepSdMm } from './outlineView.ts';
 import { refineShifts, type RefinedShifts } from './refinedShifts.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 import { shownEdge } from './shownEdge.ts';
+import { STAND_LEAN_SD } from './templatePlace.ts';
 import { windowSpeeds } from './textureSpans.ts';
 import type { WheelView } from './wheelView.ts';
 
@@ -29,6 +34,11 @@ export interface SolvedSweep {
   readonly refined: RefinedShifts;
   readonly observations: EdgeObservations;
   readonly fit: TiltFit;
+  /**
+   * What the place of an edge that was only assumed, or an outline's creep, adds to the tilt's covariance,
+   * mm²; null where an edge was seen.
+   */
+  readonly edgePlaceMm2: PlaneCovariance | null;
 }
 
 /** Once-round radial run-out that is not known beforehand, a component: the allowance of the ±, mm. */
@@ -53,10 +63,17 @@ export interface SolvedGeometry {
 
 export function solveGeometry(followed: SweepRecording): Outcome<SolvedGeometry, RefusalCode> {
   const refined = refineShifts(followed);
-  const edge = shownEdge(followed, refined.template);
+  return solveAtEdge(followed, refined, shownEdge(followed, refined.template));
+}
+
+function solveAtEdge(
+  followed: SweepRecording,
+  refined: RefinedShifts,
+  edge: EdgeProposal,
+): Outcome<SolvedGeometry, RefusalCode> {
   const recording = { ...followed, edge };
   const turnDegOf = turnOf(recording, 1, 0);
-  const first = edgeObservations(recording, refined, recording.view, turnDegOf);
+  const first = observedEdge(recording, refined, recording.view, turnDegOf);
   if (first.timeS.length < MIN_OBSERVATIONS) {
     return failed('too-few-frames', { picturesFollowed: first.timeS.length });
   }
@@ -80,14 +97,38 @@ export function solveSweep(
   followed: SweepRecording,
   geometry: SolvedGeometry,
 ): Outcome<SolvedSweep, RefusalCode> {
+  const solved = solveTilt(followed, geometry);
+  const { outline, isAssumed } = geometry.edge;
+  if (solved.ok && outline) {
+    const creepSdMm = outlineCreepSdMm(geometry.view, outline, STAND_LEAN_SD);
+    return succeeded({ ...solved.value, edgePlaceMm2: evenCovariance(creepSdMm ** 2) });
+  }
+  if (!solved.ok || !isAssumed) return solved;
+  const tiltWith = (edge: EdgeProposal) => {
+    const other = { ...followed, edge };
+    const moved = solveAtEdge(other, refineShifts(other), edge);
+    const tilted = moved.ok ? solveTilt(other, moved.value) : moved;
+    return tilted.ok ? tilted.value.fit.tiltMm : null;
+  };
+  const { edge, fit, refined } = solved.value;
+  const sdMm = hiddenEdgeSdMm(refined.template);
+  const edgePlaceMm2 = assumedEdgeCovariance(edge, fit.tiltMm, sdMm, tiltWith);
+  return succeeded({ ...solved.value, edgePlaceMm2 });
+}
+
+function solveTilt(
+  followed: SweepRecording,
+  geometry: SolvedGeometry,
+): Outcome<SolvedSweep, RefusalCode> {
   const { view, edge, line, lineInset, refined, closure } = geometry;
   const recording = { ...followed, edge };
   if (!closure) return failed('turn-uncertain', { what: 'no two views a turn apart match' });
   const mark = markOf(recording, closure);
   if (!mark.ok) return mark;
   const turnDegOf = turnOf(recording, closure.scale, mark.value.middleDeg);
-  const seen = edgeObservations(recording, refined, view, turnDegOf);
-  const observations = withoutOutward(seen, faceOutward(seen, line, view, RUN_OUT_SD_MM), view);
+  const seen = observedEdge(recording, refined, view, turnDegOf);
+  const outward = faceOutward(seen, line, view, RUN_OUT_SD_MM);
+  const observations = withoutOutward(seen, outward, viewOfEdge(recording, view));
   const fit = fitTilt(observations);
   if (!fit.ok) return fit;
   return succeeded({
@@ -100,6 +141,7 @@ export function solveSweep(
     refined,
     observations,
     fit: fit.value,
+    edgePlaceMm2: null,
   });
 }
 

@@ -11,7 +11,12 @@ import {
   type RunningTilt,
 } from '../fit/runningTilt.ts';
 import { riseAt } from '../edge/leanFit.ts';
-import { absoluteLean, type FrameRecord, type SweepRecording } from './sweepRecording.ts';
+import {
+  absoluteLean,
+  treadEdgeMm,
+  type FrameRecord,
+  type SweepRecording,
+} from './sweepRecording.ts';
 import { dueSense } from './dueSense.ts';
 import { edgeNow } from './followedEdge.ts';
 import { coveredDeg, senseOf } from './sweepChecks.ts';
@@ -126,7 +131,7 @@ export function followingProgress(
     turningDegPerS: turn.rateDegPerS,
     turnSpeed,
     edgeHeightMm: frame.lean
-      ? recording.edge.heightMm + riseAt(view.basis, lean, sightBlock(view))
+      ? treadEdgeMm(recording) + riseAt(view.basis, lean, sightBlock(view))
       : null,
     enough: covered >= (keeper.markDeg === null ? NO_TAPE_DEG : ENOUGH_DEG),
     overlay: pictureOverlay(

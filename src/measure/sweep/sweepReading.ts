@@ -1,4 +1,5 @@
 import { correctionAtLightSpot } from '../../balance/correction.ts';
+import { addCovariances } from '../../balance/planeCovariance.ts';
 import {
   measuredResponse,
   modelResponse,
@@ -13,11 +14,18 @@ import type { RefusalCode } from '../../contract/refusals.ts';
 import type { SweepReaderOptions } from '../../contract/sweep.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { RAD_PER_DEG, wrapTurnDeg } from '../../quantities/angle.ts';
-import { vectorAmount, vectorAngleDeg, vectorFromPolar } from '../../quantities/vector.ts';
+import {
+  vectorAmount,
+  vectorAngleDeg,
+  vectorFromPolar,
+  type PlaneCovariance,
+} from '../../quantities/vector.ts';
 import { heightScaleRelativeSd } from '../geometry/heightScale.ts';
 import { answerTrouble } from './answerTrouble.ts';
 import { edgeRise } from './edgeRise.ts';
 import { followedEdge, isOnBandAlone } from './followedEdge.ts';
+import { viewOfEdge } from './observedEdge.ts';
+import { outlineScaleSd } from './outlineView.ts';
 import { readingWarnings, swayWarnings, warningOf } from './readingWarnings.ts';
 import { runOutOf, wholeRunOutSdMm, type RunOutSd } from './runOutOf.ts';
 import { standLeanSdMrad } from './standLean.ts';
@@ -45,11 +53,11 @@ export function sweepReading(
   const { setup } = recording.view;
   const { fit, closure } = solved;
   const scaleSd = scaleRelativeSd(solved);
-  const rise = edgeRise(fit, scaleSd, markSdDeg(solved));
+  const rise = edgeRise(withEdgePlace(solved), scaleSd, markSdDeg(solved));
   const responded = responseOf(setup, rise, options.earlier);
   if (!responded.ok) return responded;
   const { response, answer } = responded.value;
-  const runOut = runOutOf(solved.view, isOnBandAlone(solved.refined));
+  const runOut = runOutOf(viewOfEdge(solved, solved.view), isOnBandAlone(solved.refined));
   if (runOut === null) return failed('setup-invalid', { problem: 'run-out allowance' });
   const unbalance = unbalanceFromRise({ rise, response, runOutSdMm: wholeRunOutSdMm(runOut) });
   if (!unbalance.ok) return failed('setup-invalid', { problem: unbalance.failure.code });
@@ -65,6 +73,7 @@ export function sweepReading(
     ...(solved.edge.isAssumed ? [warningOf('edge-assumed')] : []),
     ...(solved.lineInset.insetMm > 0 ? [warningOf('line-in-groove')] : []),
     ...(isOnBandAlone(solved.refined) ? [warningOf('band-alone')] : []),
+    ...(solved.edge.outline ? [warningOf('outline-alone')] : []),
     ...swayWarnings(solved.fit.sway),
   ];
   return succeeded({
@@ -109,12 +118,20 @@ export function sweepReading(
 const UNEVEN_RELATIVE_SD = 0.03;
 
 /** Relative standard deviation of the heights' scale: the camera's, the line's depth, and that of what was followed. */
-function scaleRelativeSd({ view, refined, lineInset }: SolvedSweep): number {
+function scaleRelativeSd({ view, edge, refined, lineInset }: SolvedSweep): number {
   const radiusMm = view.setup.wheel.edgeRadiusMm;
   const ofCamera = heightScaleRelativeSd(view.sight.poseFit, radiusMm);
   // A line that lies so much deeper moves the camera, which sees the edge larger by as much as it is nearer.
   const ofDepth = lineInset.insetSdMm / (view.sight.camera.pose.distanceMm - radiusMm);
+  if (edge.outline) return Math.hypot(ofCamera, ofDepth, outlineScaleSd(view, edge.outline));
   return Math.hypot(ofCamera, ofDepth, refined.unevenMm > UNEVEN_MM ? UNEVEN_RELATIVE_SD : 0);
+}
+
+/** The fit, with what the place of an edge that was only assumed adds. */
+function withEdgePlace({ fit, edgePlaceMm2 }: SolvedSweep): Parameters<typeof edgeRise>[0] {
+  const { tiltMm, tiltCovarianceMm2 } = fit;
+  if (!edgePlaceMm2) return fit;
+  return { tiltMm, tiltCovarianceMm2: addCovariances(tiltCovarianceMm2, edgePlaceMm2) };
 }
 
 /** How far the valve itself may be from where the turn was counted from, one standard deviation, degrees. */
@@ -169,6 +186,7 @@ function contributions(
 ): Record<string, number> {
   const perMm = 1 / (response.mmPerGmm * setup.wheel.weightRadiusMm);
   const amountG = unbalance.amountGmm / setup.wheel.weightRadiusMm;
+  const { edgePlaceMm2 } = solved;
   const [[c00], [, c11]] = solved.fit.tiltCovarianceMm2;
   const readSdMm = readingSdMm(solved);
   const scaleSd = scaleRelativeSd(solved);
@@ -180,8 +198,14 @@ function contributions(
     response: (amountG * response.standardError) / response.mmPerGmm,
     'run-out allowance': runOut.lateralSdMm * perMm,
     'radial run-out allowance': runOut.radialSdMm * perMm,
+    ...(edgePlaceMm2 ? { 'place of the edge': meanSdMm(edgePlaceMm2) * perMm } : {}),
     ...(runOut.bandSdMm > 0 ? { 'band allowance': runOut.bandSdMm * perMm } : {}),
   };
+}
+
+/** Standard deviation of a component, as the mean of both. */
+function meanSdMm([[c00], [, c11]]: PlaneCovariance): number {
+  return Math.sqrt((c00 + c11) / 2);
 }
 
 /**

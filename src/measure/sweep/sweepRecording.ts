@@ -29,6 +29,8 @@ import {
 } from '../turn/treadTexture.ts';
 import { createTurnTracker, trackTurn, type TurnTracker } from '../turn/turnTracker.ts';
 import { firstLook, lineStripHalfMm } from './firstLook.ts';
+import { outlineProfiles } from './outlineProfiles.ts';
+import { outlineView } from './outlineView.ts';
 import { edgeRows, type WheelView } from './wheelView.ts';
 
 /** What is kept of each picture: enough to fit everything again at the end, without the picture. */
@@ -48,6 +50,8 @@ export interface FrameRecord {
 
 export interface SweepRecording {
   readonly view: WheelView;
+  /** By which the edge is followed: the same, or that of the shoulder's outline. */
+  readonly edgeView: WheelView;
   readonly edge: EdgeProposal;
   readonly tilt: TiltTracker;
   readonly turn: TurnTracker;
@@ -64,6 +68,12 @@ export interface SweepRecording {
 /** Rows of the profile that are matched, above and below the edge, mm: the rib and what lies under it. */
 const WINDOW_ABOVE_MM = 12;
 const WINDOW_BELOW_MM = 45;
+/**
+ * The same about an outline: the shoulder above it, and as little as will do of what stands still
+ * behind it.
+ */
+const OUTLINE_WINDOW_ABOVE_MM = 16;
+const OUTLINE_WINDOW_BELOW_MM = 8;
 /** Starts a recording from the first pictures in which the sight is known; null when no edge is found. */
 export function* startRecording(
   view: WheelView,
@@ -122,13 +132,18 @@ function asKnown(edge: EdgeProposal, { edgeAssumed }: KnownEdge): EdgeProposal {
 
 /** A recording without a picture yet, of this edge seen so. */
 export function recordingWith(view: WheelView, edge: EdgeProposal): SweepRecording {
-  const sightEdgeMm = edge.heightMm + riseAt(view.basis, edge.lean, view.basis.gainMm.length >> 1);
+  const edgeView = edge.outline ? outlineView(view, edge.outline) : view;
+  const { basis } = edgeView;
+  const sightEdgeMm = edge.heightMm + riseAt(basis, edge.lean, basis.gainMm.length >> 1);
+  const aboveMm = edge.outline ? OUTLINE_WINDOW_ABOVE_MM : WINDOW_ABOVE_MM;
+  const belowMm = edge.outline ? OUTLINE_WINDOW_BELOW_MM : WINDOW_BELOW_MM;
   return {
     view,
+    edgeView,
     edge,
-    tilt: createTiltTracker(view.basis, {
-      first: Math.max(0, Math.round(rowOfZ(sightEdgeMm + WINDOW_ABOVE_MM))),
-      last: Math.min(BAND_ROWS - 1, Math.round(rowOfZ(sightEdgeMm - WINDOW_BELOW_MM))),
+    tilt: createTiltTracker(basis, {
+      first: Math.max(0, Math.round(rowOfZ(sightEdgeMm + aboveMm))),
+      last: Math.min(BAND_ROWS - 1, Math.round(rowOfZ(sightEdgeMm - belowMm))),
     }),
     turn: createTurnTracker(view.band.columns, STRIP_HEIGHTS_MM.length),
     lineWatch: createLineWatch(view),
@@ -143,7 +158,7 @@ export function recordingWith(view: WheelView, edge: EdgeProposal): SweepRecordi
 
 /** Takes up one picture; null when it only repeats the one before. */
 export function recordPicture(recording: SweepRecording, picture: YuvPicture): FrameRecord | null {
-  const { view, tilt, turn, frames } = recording;
+  const { view, edge, tilt, turn, frames } = recording;
   unrollPicture(view.band, picture);
   if (isRepeated(recording.repeatWatch, view.band, turn.rateDegPerS)) {
     recording.repeated++;
@@ -151,9 +166,10 @@ export function recordPicture(recording: SweepRecording, picture: YuvPicture): F
   }
   markUsableCells(view.band, view.sight.laserColour, recording.stripHalfMm);
   const profiles = new Float32Array(view.layout.azimuthsDeg.length * BAND_ROWS);
-  blockProfiles(view.band, view.layout, profiles);
+  if (edge.outline) outlineProfiles(recording.edgeView, edge.outline, picture, profiles);
+  else blockProfiles(view.band, view.layout, profiles);
   const lean = trackLean(tilt, profiles);
-  edgeRows(view, recording.edge.heightMm, absoluteLean(recording, tilt.last), recording.edgeRow);
+  edgeRows(view, treadEdgeMm(recording), absoluteLean(recording, tilt.last), recording.edgeRow);
   const texture = treadTexture(view.band, recording.edgeRow, recording.work);
   const step = trackTurn(turn, texture, picture.timeS);
   const line = watchLine(recording.lineWatch, view, picture);
@@ -168,6 +184,11 @@ export function recordPicture(recording: SweepRecording, picture: YuvPicture): F
   };
   frames.push(frame);
   return frame;
+}
+
+/** Height above the line at which the tread's edge is taken to lie; where there is none, on the line. */
+export function treadEdgeMm({ edge }: Pick<SweepRecording, 'edge'>): number {
+  return edge.outline ? 0 : edge.heightMm;
 }
 
 /** The tracker counts leans from the first picture's; the edge found there says what that one was. */

@@ -11,7 +11,6 @@ const EDGE_REACH_MM = 3;
  * slots, light, and the tread's shape from one edge to the other, mm.
  */
 export const EDGE_PLACE_SD_MM = 0.7;
-
 /**
  * Where the whole sweep's template shows the chosen edge, block by block, mm by the recording's view.
  *

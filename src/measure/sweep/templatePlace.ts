@@ -1,10 +1,10 @@
-import { fitLean, leanBasis, type Lean, type LeanBasis } from '../edge/leanFit.ts';
+import { fitLean, leanBasis, riseAt, type Lean, type LeanBasis } from '../edge/leanFit.ts';
 import { sightSlope } from '../geometry/cylinder.ts';
 import { heightMap } from './finalView.ts';
 import type { RefinedShifts } from './refinedShifts.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 import { EDGE_PLACE_SD_MM, templateEdge } from './templateEdge.ts';
-import type { WheelView } from './wheelView.ts';
+import { edgeGainMm, type WheelView } from './wheelView.ts';
 
 /** A plate levelled by hand is out by 1 or 2 mrad, and the wheel leans four to ten times that, radians. */
 export const STAND_LEAN_SD = 0.008;
@@ -50,7 +50,9 @@ export function placeBlocks(recording: SweepRecording, refined: RefinedShifts, v
       Float64Array.from(blocks, (b) => b.azimuthDeg),
       Float64Array.from(blocks, (b) => b.gainMm),
     );
-    const first = absoluteLeanOfTemplate(blocks, basis, levelLean);
+    const first = recording.edge.outline
+      ? placedLevel(basis, levelLean)
+      : absoluteLeanOfTemplate(blocks, basis, levelLean);
     if (pass === 1) return { blocks, basis, first };
     edgeHeightMm = first.offsetMm;
     blocks = describeBlocks(recording, edgeMm, view, edgeHeightMm);
@@ -75,7 +77,7 @@ function describeBlocks(
       newAzimuthDeg + view.sight.sightBearingDeg,
       0,
     );
-    const gainMm = radiusMm + slope * (view.lineAboveBallMm + edgeHeightMm);
+    const gainMm = edgeGainMm(view, newAzimuthDeg, edgeHeightMm);
     return { azimuthDeg: newAzimuthDeg, toNewMm, edgeMm: edgeMm[b], slope, gainMm };
   });
 }
@@ -89,6 +91,23 @@ function leanOfLevelStand(refined: RefinedShifts): { toward: number; across: num
   const mean = (of: (l: Lean) => number) =>
     known.reduce((sum, l) => sum + of(l), 0) / Math.max(1, known.length);
   return { toward: -mean((l) => l.toward), across: -mean((l) => l.across) };
+}
+
+/**
+ * The template of an outline, with a level stand: where a rounded shoulder is seen from another side its
+ * outline is another place of it, so that what stands still of it tells no lean.
+ */
+function placedLevel(
+  basis: LeanBasis,
+  levelLean: { readonly toward: number; readonly across: number },
+): TemplatePlace {
+  const lean = { liftMm: 0, ...levelLean };
+  return {
+    lean,
+    offsetMm: 0,
+    edgeMm: basis.gainMm.map((_, b) => riseAt(basis, lean, b)),
+    misfit: 0,
+  };
 }
 
 /** Lean and offset of the template's own place from where the edge stands in it. */

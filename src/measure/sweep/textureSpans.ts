@@ -3,7 +3,7 @@ import type { Lean } from '../edge/leanFit.ts';
 import { projectPoint } from '../geometry/camera.ts';
 import type { TurnedSpan } from '../geometry/turnedSpans.ts';
 import { STRIP_HEIGHTS_MM } from '../turn/treadTexture.ts';
-import { absoluteLean, type SweepRecording } from './sweepRecording.ts';
+import { absoluteLean, treadEdgeMm, type SweepRecording } from './sweepRecording.ts';
 import { roomPoint } from './wheelView.ts';
 
 /**
@@ -91,15 +91,17 @@ export function textureSpans(
 
 /** Where a strip lies on the average, in the first look's own terms: along its leaning edge. */
 function pixelAt(
-  { view, edge }: SweepRecording,
+  recording: SweepRecording,
   lean: Lean,
   azimuthDeg: number,
   aboveMm: number,
 ): [number, number] | null {
+  const { view } = recording;
   const { gainMm, cos, sin } = view.columnBasis;
   const column = (gainMm.length - 1) / 2 - azimuthDeg / AZIMUTH_STEP_DEG;
   const c = Math.max(0, Math.min(gainMm.length - 1, Math.round(column)));
-  const zMm = edge.heightMm + aboveMm + gainMm[c] * (lean.toward * cos[c] + lean.across * sin[c]);
+  const riseMm = gainMm[c] * (lean.toward * cos[c] + lean.across * sin[c]);
+  const zMm = treadEdgeMm(recording) + aboveMm + riseMm;
   const at = new Float64Array(2);
   const { xMm, yMm } = roomPoint(view, azimuthDeg);
   return projectPoint(view.sight.camera, xMm, yMm, zMm, at) ? [at[0], at[1]] : null;

@@ -22,6 +22,8 @@ export interface WheelView {
   readonly lineAboveBallMm: number;
   /** cos, sin and gain of every band column, for placing the edge in it. */
   readonly columnBasis: LeanBasis;
+  /** By how much the followed point lies farther out than the nominal cylinder at an azimuth, mm; missing: nowhere. */
+  readonly outOfCylinderMm?: (azimuthDeg: number) => number;
 }
 
 /** Where the line is thrown when nobody measured it: beside the shoulder of a car tyre lying flat, mm. */
@@ -50,6 +52,26 @@ export function createWheelView(setup: SweepSetup, sight: Sight, yStride: number
       band.azimuthDeg.map((a) => gainAt(slopeAt(a))),
     ),
   };
+}
+
+/**
+ * Rise of the followed point on the nominal cylinder for a radian of lean: its radius, and κ times its
+ * height above the ball's centre, by which it swings inward. Where it lies farther out along its line
+ * of sight both grow, and it looks larger for being nearer.
+ */
+export function edgeGainMm(
+  { sight, setup, lineAboveBallMm, outOfCylinderMm }: WheelView,
+  azimuthDeg: number,
+  edgeHeightMm: number,
+): number {
+  const radiusMm = setup.wheel.edgeRadiusMm;
+  const bearingDeg = azimuthDeg + sight.sightBearingDeg;
+  const slope = sightSlope(sight.camera, radiusMm, bearingDeg, 0);
+  const gainMm = radiusMm + slope * (lineAboveBallMm + edgeHeightMm);
+  const outMm = outOfCylinderMm?.(azimuthDeg) ?? 0;
+  if (outMm === 0) return gainMm;
+  const nearMm = sight.camera.pose.distanceMm * Math.cos(bearingDeg * RAD_PER_DEG) - radiusMm;
+  return (gainMm + (1 + slope * slope) * outMm) * (nearMm / (nearMm - outMm));
 }
 
 /** Band row of the edge in every column for a lean, fractional. */

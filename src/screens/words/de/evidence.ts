@@ -9,6 +9,8 @@ export const evidence: Words['evidence'] = {
   spanDeg: ['Linie rund um die Lauffläche zu sehen'],
   turnWithoutLineDeg: ['ohne sichtbare Linie gedreht'],
   readUntilS: ['gelesen bis', '\u00a0s'],
+  changeAboveOutline: ['Wechsel über dem Umriss, Stufen'],
+  changeBelowIt: ['Wechsel darunter, Stufen'],
   secondsWithoutLine: ['ohne die Linie', '\u00a0s'],
   longestSeconds: ['längste Strecke davon', '\u00a0s'],
   movedPx: ['Linie neben ihrem Platz um'],

@@ -74,6 +74,7 @@ export const reading: Words['reading'] = {
     rib: 'Kante einer Rippe oder Rille',
     blocks: 'Lücken zwischen Blöcken, die von Block zu Block springen',
     band: 'helles Klebeband',
+    outline: 'Umriss des Reifens vor dem Boden',
   },
   edgeText: (kind, seen, scatter) =>
     `${kind}; an ${seen} der Stellen gesehen, auf ${scatter} am errechneten Verlauf`,
@@ -102,6 +103,7 @@ export const reading: Words['reading'] = {
     response: 'Hub je Gramm',
     'run-out allowance': 'Zuschlag für Seitenschlag',
     'radial run-out allowance': 'Zuschlag für Höhenschlag',
+    'place of the edge': 'was der Ort der Kante offen lässt',
     'band allowance': 'Zuschlag für ein schief geklebtes Band',
   },
   couple:
@@ -137,7 +139,7 @@ export const readingWarnings: Words['readingWarnings'] = {
   },
   'edge-assumed': {
     cause:
-      'Die Profilkante war neben der Laserlinie nirgends zu sehen, und niemand hat sie im Bild angetippt. Angenommen wurde, dass sie unter der Linie liegt; die Neigung wurde an den anderen Rillen gelesen.',
+      'Die Profilkante war neben der Laserlinie nirgends zu sehen, und niemand hat sie im Bild angetippt. Angenommen wurde, dass sie unter der Linie liegt; die Neigung wurde an den anderen Rillen gelesen; das ± ist um das größer, was damit offen bleibt.',
     remedy:
       'Vor der Messung die Kante im Bild antippen; oder die Linie einige Millimeter neben die Kante stellen oder den Laser abdunkeln und noch einmal messen.',
   },
@@ -152,6 +154,12 @@ export const readingWarnings: Words['readingWarnings'] = {
       'Verfolgt wurde ein helles Klebeband um die Schulter; sonst läuft an diesem Profil nichts ringsum. Klebt das Band schief, sieht das aus wie eine Unwucht; das ± ist um das größer, was eine Hand verfehlen kann.',
     remedy:
       'Den Abstand des Bands von einer Formlinie der Flanke an vier Stellen messen, es neu kleben, wo er um mehr als einen halben Millimeter abweicht, und noch einmal messen; oder auf zwei Kugeln messen.',
+  },
+  'outline-alone': {
+    cause:
+      'An diesem Profil läuft nichts ringsum, verfolgt wurde deshalb der Umriss des Reifens vor dem Boden. Wie rund seine Schulter ist, weiß niemand; das ± ist um das größer.',
+    remedy:
+      'Für eine genauere Messung ein helles Klebeband auf einen halben Millimeter genau um die Schulter kleben und noch einmal messen. Hinter dem unteren Rand des Reifens nichts auf dem Boden liegen lassen.',
   },
   'picture-sways': {
     cause:

@@ -41,6 +41,7 @@ export const sweep: Words['sweep'] = {
     rib: 'Verfolgt die Kante einer Rippe',
     blocks: 'Verfolgt Lücken zwischen Blöcken',
     band: 'Verfolgt ein Klebeband',
+    outline: 'Verfolgt den Umriss des Reifens',
   },
   markSeen: 'Klebeband gesehen',
   markNotYet: 'Klebeband noch nicht gesehen',

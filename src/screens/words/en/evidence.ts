@@ -11,6 +11,8 @@ export const evidence: Readonly<Record<string, readonly [name: string, unit?: st
   spanDeg: ['line seen round the tread'],
   turnWithoutLineDeg: ['turned without the line in sight'],
   readUntilS: ['read as far as', '\u00a0s'],
+  changeAboveOutline: ['change above the outline, steps'],
+  changeBelowIt: ['change below it, steps'],
   secondsWithoutLine: ['without the line', '\u00a0s'],
   longestSeconds: ['longest stretch of that', '\u00a0s'],
   movedPx: ['line found off its place by'],

@@ -73,6 +73,7 @@ export const reading = {
     rib: 'edge of a rib or groove',
     blocks: 'gaps between blocks that step from one to the next',
     band: 'band of light tape',
+    outline: 'outline of the tyre before the ground',
   },
   edgeText: (kind: string, seen: string, scatter: string) =>
     `${kind}; seen at ${seen} of the places, within ${scatter} of the fit`,
@@ -97,6 +98,7 @@ export const reading = {
     response: 'rise per gram',
     'run-out allowance': 'allowance for run-out sideways',
     'radial run-out allowance': 'allowance for run-out of the radius',
+    'place of the edge': 'what the edge’s place leaves open',
     'band allowance': 'allowance for a band stuck on off square',
   } as Readonly<Record<string, string>>,
   couple:

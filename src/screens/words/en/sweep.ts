@@ -42,6 +42,7 @@ export const sweep = {
     rib: 'Following the edge of a rib',
     blocks: 'Following gaps between blocks',
     band: 'Following a band of tape',
+    outline: 'Following the tyre’s outline',
   },
   markSeen: 'Tape seen',
   markNotYet: 'Tape not seen yet',
