@@ -46,7 +46,8 @@ export interface Film {
 /** Opens a recorded film for reading picture by picture, or says why that cannot be. */
 export async function openFilm(file: Blob): Promise<Outcome<Film, FilmTrouble>> {
   if (file.size === 0) return failed('film-empty');
-  if (!(await canTakeApart(file))) return failed('file-unreadable', { sizeBytes: file.size });
+  if (!(await canTakeApart(file)))
+    return failed(await withoutTrack(file), { sizeBytes: file.size });
   const whole = await wholeMatroska(file);
   const source = new BlobSource(whole?.film ?? file);
   const input = new Input({ source, formats: FILM_FORMATS });

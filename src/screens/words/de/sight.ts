@@ -7,7 +7,7 @@ export const sight: typeof enSight = {
   startSweep: 'Messung beginnen',
   startCamera: 'Kamera starten',
   cameraWhy:
-    'Die Kamera sieht Laserlinie und Profilkante, während das Rad gedreht wird. Ihre Bilder bleiben auf diesem Gerät.',
+    'Die Kamera sieht Laserlinie und Profilkante, während das Rad gedreht wird. Die Bilder bleiben auf diesem Gerät.',
   cameraAsk: 'Der Browser fragt, ob sie benutzt werden darf: „Zulassen“ wählen.',
   mayGoDark:
     'Der Bildschirm kann dunkel werden, und die Kamera geht mit aus: das Tablet so einstellen, dass er anbleibt.',
