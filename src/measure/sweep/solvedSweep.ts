@@ -14,7 +14,7 @@ import { faceOutward, withoutOutward } from './faceOutward.ts';
 import { assumedEdgeCovariance, hiddenEdgeSdMm } from './assumedEdge.ts';
 import type { FaceLine } from './faceLine.ts';
 import { cameraByLine, type LineInset } from './lineInset.ts';
-import { observedEdge, viewOfEdge } from './observedEdge.ts';
+import { observedEdge } from './observedEdge.ts';
 import { outlineCreepSdMm } from './outlineView.ts';
 import { refineShifts, type RefinedShifts } from './refinedShifts.ts';
 import type { SweepRecording } from './sweepRecording.ts';
@@ -127,8 +127,10 @@ function solveTilt(
   if (!mark.ok) return mark;
   const turnDegOf = turnOf(recording, closure.scale, mark.value.middleDeg);
   const seen = observedEdge(recording, refined, view, turnDegOf);
-  const outward = faceOutward(seen, line, view, RUN_OUT_SD_MM);
-  const observations = withoutOutward(seen, outward, viewOfEdge(recording, view));
+  // What the crown's face does the shoulder's outline need not do: its run-out and creep are in the ±.
+  const observations = edge.outline
+    ? seen
+    : withoutOutward(seen, faceOutward(seen, line, view, RUN_OUT_SD_MM), view);
   const fit = fitTilt(observations);
   if (!fit.ok) return fit;
   return succeeded({
