@@ -53,7 +53,8 @@ const INDEPENDENT_POINTS = 25;
 const INLIER_PX = 1.5;
 /** A point this far below the circle, outside of the face, is none of the tread's, px. */
 const STRAY_PX = 2.5;
-const MIN_POINTS = 30;
+/** Three of each of six blocks: fewer are no arc. */
+const MIN_POINTS = 18;
 /** A camera stands at least this part of the radius off the tread, and looks down on it by this slope. */
 const LEAST_CLEARANCE = 0.1;
 const LEAST_SLOPE = 0.1;

@@ -75,6 +75,11 @@ const MAX_STRAY_SHARE = 0.3;
 const MAX_RESIDUAL_PX = 1.1;
 /** The line must be seen across this much of the tread for a camera to be told from it, degrees. */
 const MIN_SPAN_DEG = 45;
+/**
+ * The same where a closed turn has told how fast the tread goes by in each part of the picture. With the
+ * sight far aside the outline is near, and nine blocks or fewer are seen.
+ */
+const MIN_SPAN_WITH_TURN_DEG = 35;
 
 export function createSightFinder(setup: SweepSetup): SightFinder {
   return {
@@ -185,7 +190,8 @@ function* sightFromLineInSteps(
   }
   const camera = cameraFromPose(pose);
   const spanDeg = spanOnWheelDeg(camera, radiusMm, points, fit.value.inliers);
-  if (spanDeg < MIN_SPAN_DEG) return failed('line-lost', { spanDeg });
+  const leastDeg = look.spans?.length ? MIN_SPAN_WITH_TURN_DEG : MIN_SPAN_DEG;
+  if (spanDeg < leastDeg) return failed('line-lost', { spanDeg });
   return sightOfPose(setup, fit.value, look);
 }
 

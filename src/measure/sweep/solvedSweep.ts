@@ -45,7 +45,8 @@ export interface SolvedSweep {
 const RUN_OUT_SD_MM = 0.2;
 /** A line that is one circle scatters less than this about it, px for a picture 1280 wide. */
 const MAX_FACE_RESIDUAL_PX = 1;
-const MIN_FACE_BLOCKS = 9;
+/** The line must lie on the face over 35°; with the sight far aside little more is in view. */
+const MIN_FACE_BLOCKS = 7;
 const MIN_OBSERVATIONS = 30;
 
 /** Camera and leans of a whole sweep; the turn still by its raw sum. */
