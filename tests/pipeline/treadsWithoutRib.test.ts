@@ -51,6 +51,11 @@ it('reads a tread of blocks whose gaps step up and down, and says so', () => {
   expect(reading.edge!.kind).toBe('blocks');
 }, 240_000);
 
+it('does not take gaps that step in and out of the line for a camera that moved', () => {
+  const { reading } = read({ blocks: BLOCKS, seed: 7 });
+  expectUnbalance(reading, SHED_SCENE, TRUTH);
+}, 240_000);
+
 it('says of a usual tread that a rib was followed, and how well', () => {
   const { reading, progress } = read({});
   expect(reading.edge!.kind).toBe('rib');

@@ -5,7 +5,7 @@ import type { SweepRecording } from './sweepRecording.ts';
 import { EDGE_PLACE_SD_MM } from './templateEdge.ts';
 import { placeBlocks } from './templatePlace.ts';
 import { creepWay } from './wheelMotion.ts';
-import { deviationMm, leftOfPlanes, shapeRound, UNEVEN_MM } from './unevenEdge.ts';
+import { deviationAboutZero, leftOfPlanes, shapeRound, UNEVEN_MM } from './unevenEdge.ts';
 import type { WheelView } from './wheelView.ts';
 
 /**
@@ -106,7 +106,7 @@ function shapeOf(
     const even = known ? seen.map((shift, at) => shift - known(wheelDegAt(at))) : seen;
     const leans = frameLeans(even, standardErrorMm, basis, UPRIGHT);
     const left = leftOfPlanes(basis, seen, leans);
-    if (pass === 0) unevenMm = deviationMm(left);
+    if (pass === 0) unevenMm = deviationAboutZero(left);
     if (unevenMm < UNEVEN_MM) break;
     shape = shapeRound(left, wheelDegAt);
   }

@@ -1,6 +1,7 @@
 import { projectPoint } from '../geometry/camera.ts';
 import type { EdgeObservations } from './edgeObservations.ts';
 import type { FaceLine } from './faceLine.ts';
+import { deviationAboutZero } from './unevenEdge.ts';
 import { roomPoint, type WheelView } from './wheelView.ts';
 
 /**
@@ -24,7 +25,11 @@ const ON_FACE_MM = 0.7;
 /** Sightings of a block in a stretch, and blocks. */
 const MIN_SIGHTINGS = 5;
 const MIN_BLOCKS = 6;
-/** Rows of a block go astray together by about this: the wheel's creep and the tread's own run-out, px of 1280. */
+/**
+ * Rows of a block go astray together by about this: the wheel's creep and the tread's own run-out, px of 1280.
+ * Beside that counts how far its sightings lie apart: where the edge steps from block to block, or stands
+ * but just below the line, some of them fell into the groove.
+ */
 const BLOCK_SE_PX = 0.6;
 
 export function pictureWays(
@@ -49,33 +54,39 @@ export function pictureWays(
         .filter((i) => onFace(i, b))
         .map((i) => line.awayPx[i * blocks + b])
         .filter((away) => away === away);
-      return seen.length < MIN_SIGHTINGS ? NaN : middle(seen);
+      if (seen.length < MIN_SIGHTINGS) return null;
+      const rowPx = middle(seen);
+      const apartPx = deviationAboutZero(seen.map((row) => row - rowPx));
+      return { rowPx, sePx: Math.hypot(sePx, apartPx) };
     });
-    const way = wayOfRows(rows, slopes, sePx);
+    const way = wayOfRows(rows, slopes);
     if (way) found.push({ ...way, timeS: timeS[inside[inside.length >> 1]] });
   }
   return found;
 }
 
-/** row = down − slope·right, least squares over the blocks that were seen. */
-function wayOfRows(rows: readonly number[], slopes: Float64Array, sePx: number) {
-  let [n, s1, s2, r0, r1] = [0, 0, 0, 0, 0];
+interface BlockRow {
+  readonly rowPx: number;
+  readonly sePx: number;
+}
+
+/** row = down − slope·right, weighted least squares over the blocks that were seen. */
+function wayOfRows(rows: readonly (BlockRow | null)[], slopes: Float64Array) {
+  let [n, w0, w1, w2, r0, r1] = [0, 0, 0, 0, 0, 0];
   rows.forEach((row, b) => {
-    if (row !== row) return;
+    if (!row) return;
+    const weight = 1 / row.sePx ** 2;
     n++;
-    s1 += slopes[b];
-    s2 += slopes[b] ** 2;
-    r0 += row;
-    r1 += slopes[b] * row;
+    w0 += weight;
+    w1 += weight * slopes[b];
+    w2 += weight * slopes[b] ** 2;
+    r0 += weight * row.rowPx;
+    r1 += weight * slopes[b] * row.rowPx;
   });
-  const det = n * s2 - s1 * s1;
-  if (n < MIN_BLOCKS || !(det > 1e-9)) return null;
-  const rightPx = -(n * r1 - s1 * r0) / det;
-  return {
-    rightPx,
-    downPx: (r0 + rightPx * s1) / n,
-    rightSePx: sePx * Math.sqrt(n / det),
-  };
+  const det = w0 * w2 - w1 * w1;
+  if (n < MIN_BLOCKS || !(det > 1e-9 * w0 * w0)) return null;
+  const rightPx = -(w0 * r1 - w1 * r0) / det;
+  return { rightPx, downPx: (r0 + rightPx * w1) / w0, rightSePx: Math.sqrt(w0 / det) };
 }
 
 /** Whether the line lay on the rib above the edge in a picture and block. */

@@ -19,7 +19,7 @@ import {
 } from './rowMotion.ts';
 import { bandRows, rowWeights } from './rowWeights.ts';
 import type { SweepRecording } from './sweepRecording.ts';
-import { deviationMm, leftOfPlanes, UNEVEN_MM, unevenMm } from './unevenEdge.ts';
+import { deviationAboutZero, leftOfPlanes, UNEVEN_MM, unevenMm } from './unevenEdge.ts';
 
 /**
  * All frames' block shifts against one template made of the whole sweep: what the tracker said as
@@ -132,7 +132,7 @@ function refineWith(
       const [shift, error] = [shiftMm, standardErrorMm].map((v) => v.subarray(at, at + blocks));
       return fitLean(tilt.basis, shift, error, { liftMm: 0, liftSdMm: LIFT_SD_MM });
     });
-    uneven = Math.max(uneven, deviationMm(leftOfPlanes(tilt.basis, shiftMm, leans)));
+    uneven = Math.max(uneven, deviationAboutZero(leftOfPlanes(tilt.basis, shiftMm, leans)));
   }
   return {
     shiftMm,

@@ -15,7 +15,7 @@ export const UNEVEN_MM = 0.5;
 
 /** Deviation of the blocks' shifts from their picture's plane in the newest pictures, one standard deviation, mm. */
 export function unevenMm({ frames, tilt }: SweepRecording, newest = Infinity): number {
-  return deviationMm(
+  return deviationAboutZero(
     frames
       .slice(-newest)
       .flatMap(({ lean }) =>
@@ -40,7 +40,7 @@ export function leftOfPlanes(
 }
 
 /** Standard deviation of values about 0 by their median size: a few wild ones do not count. NaN is left out. */
-export function deviationMm(values: ArrayLike<number>): number {
+export function deviationAboutZero(values: ArrayLike<number>): number {
   const sizes = Array.from(values, Math.abs)
     .filter((size) => size === size)
     .sort((a, b) => a - b);

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 
-import { deviationMm, shapeRound } from '../../../src/measure/sweep/unevenEdge.ts';
+import { deviationAboutZero, shapeRound } from '../../../src/measure/sweep/unevenEdge.ts';
 import { normalFrom, seededRandom } from '../../../samples/drawnWheel/seededRandom.ts';
 
 it('tells the shape round the wheel, its mean and once-round wave left to the wheel', () => {
@@ -24,6 +24,6 @@ it('is a standard deviation in which a few wild values and unknown ones do not c
   const values = Array.from({ length: 4000 }, (_, i) =>
     i % 50 === 0 ? 40 : i % 51 === 0 ? NaN : normal(),
   );
-  expect(deviationMm(values)).toBeCloseTo(1, 0);
-  expect(deviationMm([])).toBe(0);
+  expect(deviationAboutZero(values)).toBeCloseTo(1, 0);
+  expect(deviationAboutZero([])).toBe(0);
 });
