@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 
 import { drawnSweep, type DrawnSweep } from '../../samples/drawnWheel/drawnSweep.ts';
+import { drawnTape } from '../../samples/drawnWheel/scene.ts';
 import type { AcceptedReading } from '../../src/contract/reading.ts';
 import type { SweepSetup } from '../../src/contract/setup.ts';
 import { piecesOf } from '../../src/measure/notes/notePiece.ts';
@@ -66,6 +67,25 @@ describe('readNotes', () => {
     expect(read.turn.sense).toBe(live.turn.sense);
     expect(read.turn.coveredDeg).toBeCloseTo(live.turn.coveredDeg, 3);
   });
+
+  it('tells a band of tape as the sweep itself did', async () => {
+    const banded = drawnSweep({
+      tapes: [drawnTape(0, 22, 'blue')],
+      band: {
+        ...{ bottomMm: 1, topMm: 13, luma: 175, joinDeg: 150, joinStepMm: 1 },
+        ...{ offSquareMm: 0.8, highAtDeg: 30 },
+      },
+    });
+    const entered = drawnSetup(banded.scene, (usual) => ({
+      ...usual,
+      sight: { ...usual.sight, valveMark: { widthMm: 22, colour: 'blue' } },
+    }));
+    const { live, pieces } = noted(banded, entered);
+    const read = accepted(readNotes(await inOneFile(pieces), entered).reading);
+    expect(live.edge!.kind).toBe('band');
+    expect(read.edge!.kind).toBe('band');
+    expect(read.unbalance.amountGmm / live.unbalance.amountGmm).toBeCloseTo(1, 2);
+  }, 120_000);
 
   it('tells of half a sweep how far it was turned', async () => {
     const half = notes.pieces.slice(0, notes.pieces.length >> 1);

@@ -2,6 +2,7 @@ import type { NoteHead, NotesBegin } from '../../contract/sweepNotes.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import type { SweepReaderOptions, SweepResult } from '../../contract/sweep.ts';
 import { BAND_ROWS } from '../band/treadBand.ts';
+import { addToTemplate } from '../edge/tiltTracker.ts';
 import { viewOfMemory } from '../sweep/recordingFromSight.ts';
 import { solveGeometry } from '../sweep/solvedSweep.ts';
 import { coveredDeg } from '../sweep/sweepChecks.ts';
@@ -135,15 +136,19 @@ function addPiece(recording: SweepRecording, head: NoteHead, lists: NoteLists): 
     }
     const [liftMm, toward, across, residualMm, blocksUsed] = part(lists.lean, i, LEAN_NUMBERS);
     const lean = { liftMm: liftMm!, toward: toward!, across: across! };
+    const isLeanKnown = Number.isFinite(liftMm! + toward! + across!);
+    const profiles = lumaOf(part(lists.profiles, i, blocks * BAND_ROWS));
+    // As the sweep itself went along: a band of tape is told by it.
+    if (isLeanKnown) addToTemplate(recording.tilt, profiles, lean);
     frames.push({
       ...{ timeS, turnIndex, lineShare: lists.lineShare[i]! },
-      profiles: lumaOf(part(lists.profiles, i, blocks * BAND_ROWS)),
+      profiles,
       colour: {
         y: part(lists.colourY, i, colourColumns),
         u: part(lists.colourU, i, colourColumns),
         v: part(lists.colourV, i, colourColumns),
       },
-      lean: Number.isFinite(liftMm! + toward! + across!)
+      lean: isLeanKnown
         ? {
             lean: { ...lean, residualMm: residualMm!, blocksUsed: blocksUsed! },
             shiftMm: part(lists.shiftMm, i, blocks),

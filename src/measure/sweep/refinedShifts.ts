@@ -83,7 +83,8 @@ function refineWith(
 ): RefinedShifts {
   const { tilt, frames } = recording;
   const blocks = tilt.blocks;
-  let motion = rowMotion(recording, floorsIn(recording, tilt.template));
+  // What is groove the first template of the whole sweep tells.
+  let motion = rowMotion(recording, new Float32Array(blocks * BAND_ROWS));
   const bandWeight = band?.treadTells ? bandRows(recording, band) : null;
   let uneven = unevenMm(recording);
   const besideMm = new Float32Array(frames.length * blocks).fill(NaN);
