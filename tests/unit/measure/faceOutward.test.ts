@@ -1,37 +1,18 @@
 import { describe, expect, it } from 'vitest';
 
 import { normalFrom, seededRandom } from '../../../samples/drawnWheel/seededRandom.ts';
-import { SHED_SCENE, setupOf } from '../../../samples/drawnWheel/scene.ts';
-import type { CameraPose } from '../../../src/measure/geometry/camera.ts';
-import { sightOfPose } from '../../../src/measure/sight/sightFinder.ts';
 import type { EdgeObservations } from '../../../src/measure/sweep/edgeObservations.ts';
 import type { FaceLine } from '../../../src/measure/sweep/faceLine.ts';
 import { faceOutward, withoutOutward } from '../../../src/measure/sweep/faceOutward.ts';
 import { isExpected, rowsPerOutwardMm } from '../../../src/measure/sweep/lineSamples.ts';
-import { createWheelView } from '../../../src/measure/sweep/wheelView.ts';
 import { RAD_PER_DEG } from '../../../src/quantities/angle.ts';
+import { SHED_SETUP, shedView } from '../../fakes/shedView.ts';
 
 const RUN_OUT_SD_MM = 0.2;
 /** Wheel angle at which the leaning edge stands highest. */
 const GAP_DEG = 70;
-const setup = setupOf(SHED_SCENE, { widthMm: 22, colour: 'white' });
-const pose: CameraPose = {
-  ...{ widthPx: 1280, heightPx: 720, focalPx: 1024, downTiltDeg: 32, yawDeg: 0, rollDeg: 0 },
-  ...{ distanceMm: 735, heightMm: 266, radial: 0 },
-};
-const view = viewOf();
-
-function viewOf() {
-  const fit = { pose, residualPx: 0.2, inlierShare: 1, strayShare: 0 };
-  const unused = { inliers: new Uint8Array(0), covariance: new Float64Array(49) };
-  const sight = sightOfPose(
-    setup,
-    { ...fit, ...unused },
-    { laserColour: SHED_SCENE.laserColour, lineSpreadPx: 1.5 },
-  );
-  if (!sight.ok) throw new Error('no sight');
-  return createWheelView(setup, sight.value, pose.widthPx);
-}
+const setup = SHED_SETUP;
+const view = shedView();
 
 interface Truth {
   readonly e0: number;

@@ -1,24 +1,19 @@
 import { expect, it } from 'vitest';
 
-import { SHED_SCENE, setupOf } from '../../../samples/drawnWheel/scene.ts';
 import { USUAL_SHOULDER, type ShoulderShape } from '../../../src/measure/edge/shoulderShape.ts';
-import { projectPoint, type CameraPose } from '../../../src/measure/geometry/camera.ts';
+import { projectPoint } from '../../../src/measure/geometry/camera.ts';
 import { cylinderPointAtPixel } from '../../../src/measure/geometry/cylinder.ts';
-import { sightOfPose } from '../../../src/measure/sight/sightFinder.ts';
 import {
   outlineCreepSdMm,
   outlineScaleSd,
   outlineView,
 } from '../../../src/measure/sweep/outlineView.ts';
-import { createWheelView, type WheelView } from '../../../src/measure/sweep/wheelView.ts';
+import type { WheelView } from '../../../src/measure/sweep/wheelView.ts';
 import { RAD_PER_DEG, wrapHalfTurnDeg } from '../../../src/quantities/angle.ts';
+import { SHED_SETUP, shedView } from '../../fakes/shedView.ts';
 
-const setup = setupOf(SHED_SCENE, { widthMm: 22, colour: 'white' });
-const pose: CameraPose = {
-  ...{ widthPx: 1280, heightPx: 720, focalPx: 1024, downTiltDeg: 32, yawDeg: 0, rollDeg: 0 },
-  ...{ distanceMm: 735, heightMm: 266, radial: 0 },
-};
-const view = wheelView();
+const setup = SHED_SETUP;
+const view = shedView();
 /** Where the rounding of the lower shoulder begins, below the laser plane. */
 const SHOULDER_BEGINS_MM = -100;
 const LEAN = 0.01;
@@ -147,16 +142,4 @@ function shownAt(
   if (!point) throw new Error('beside the cylinder');
   const turned = wrapHalfTurnDeg(point.bearingDeg - seen.sight.sightBearingDeg);
   return { azimuthDeg: turned, zMm: point.zMm };
-}
-
-function wheelView(): WheelView {
-  const fit = { pose, residualPx: 0.2, inlierShare: 1, strayShare: 0 };
-  const unused = { inliers: new Uint8Array(0), covariance: new Float64Array(49) };
-  const sight = sightOfPose(
-    setup,
-    { ...fit, ...unused },
-    { laserColour: SHED_SCENE.laserColour, lineSpreadPx: 1.5 },
-  );
-  if (!sight.ok) throw new Error('no sight');
-  return createWheelView(setup, sight.value, pose.widthPx);
 }
