@@ -34,6 +34,9 @@ const SIGN_ROOM_PX = 44;
 /** The edge unrolled: height against wheel angle, the fitted wave, and what is off it underneath. */
 export function EdgeTrace({ trace, reading, summary, units }: EdgeTraceProps) {
   const [ref, widthPx] = useMeasuredWidth<SVGSVGElement>(1100);
+  // An outline's heights are counted from a plane of its own, not from the line.
+  const isOutline = reading.edge?.kind === 'outline';
+  const { traceTitle, traceHeight, outlineTitle, outlineHeight } = words.reading;
   const text = textSizePx();
   const left = text * 3.2;
   const bottom = text * 2.6;
@@ -50,11 +53,11 @@ export function EdgeTrace({ trace, reading, summary, units }: EdgeTraceProps) {
   );
   return (
     <section className="trace" aria-labelledby="trace-title">
-      <h2 id="trace-title">{words.reading.traceTitle}</h2>
+      <h2 id="trace-title">{isOutline ? outlineTitle : traceTitle}</h2>
       <svg ref={ref} width="100%" height={height} role="img" aria-label={label}>
         <HeightAxis y={y} leftPx={left} rightPx={widthPx - text} ticks={5} units={units} />
         <text className="trace-name" x={left + 18} y={text * 0.8}>
-          {words.reading.traceHeight(unitName('length', units))}
+          {(isOutline ? outlineHeight : traceHeight)(unitName('length', units))}
         </text>
         <path
           className="trace-points trace-points-wide"

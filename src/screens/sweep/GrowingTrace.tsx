@@ -16,6 +16,8 @@ import {
 export interface GrowingTraceProps {
   readonly trace: TurnTrace;
   readonly units: Units;
+  /** The tyre's outline is followed: its heights are counted from a plane of its own, not from the line. */
+  readonly isOutline: boolean;
 }
 
 const HEIGHT_PX = 132;
@@ -23,7 +25,7 @@ const HEIGHT_PX = 132;
 const END_DEG = 390;
 const QUARTERS_DEG = [0, 90, 180, 270, 360] as const;
 /** The edge against the laser line as it passes the sight: grows from left to right. */
-export function GrowingTrace({ trace, units }: GrowingTraceProps) {
+export function GrowingTrace({ trace, units, isOutline }: GrowingTraceProps) {
   const [ref, widthPx] = useMeasuredWidth<SVGSVGElement>(600);
   const text = textSizePx();
   const points = tracePoints(trace);
@@ -37,7 +39,7 @@ export function GrowingTrace({ trace, units }: GrowingTraceProps) {
   const now = pointNow(trace);
   return (
     <figure className="growing">
-      <figcaption>{now === null ? words.sweep.trace : edgeNow(now.heightMm, units)}</figcaption>
+      <figcaption>{isOutline ? words.sweep.traceOutline : captionNow(now, units)}</figcaption>
       <svg ref={ref} width="100%" height={HEIGHT_PX} aria-hidden="true" focusable="false">
         {QUARTERS_DEG.map((deg) => (
           <g key={deg} transform={`translate(${x(deg)} 0)`}>
@@ -50,7 +52,9 @@ export function GrowingTrace({ trace, units }: GrowingTraceProps) {
             </text>
           </g>
         ))}
-        {low < 0 && high > 0 && <path className="growing-line" d={`M8 ${y(0)} H${widthPx - 8}`} />}
+        {!isOutline && low < 0 && high > 0 && (
+          <path className="growing-line" d={`M8 ${y(0)} H${widthPx - 8}`} />
+        )}
         <path className="growing-edge" d={draw(withGaps(trace, points)) ?? ''} />
         {now !== null && (
           <circle className="growing-now" cx={x(now.turnDeg)} cy={y(now.heightMm)} r={8} />
@@ -58,6 +62,10 @@ export function GrowingTrace({ trace, units }: GrowingTraceProps) {
       </svg>
     </figure>
   );
+}
+
+function captionNow(now: TurnTracePoint | null, units: Units): string {
+  return now === null ? words.sweep.trace : edgeNow(now.heightMm, units);
 }
 
 /** Whole millimetres, or the step of an inch: what can be read while the wheel moves. */

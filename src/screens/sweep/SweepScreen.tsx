@@ -73,7 +73,11 @@ export function SweepScreen({ state }: { readonly state: SweepingState }) {
             <PracticeHand isSwept />
           </Suspense>
         ) : (
-          <GrowingTrace trace={trace} units={settings.units} />
+          <GrowingTrace
+            trace={trace}
+            units={settings.units}
+            isOutline={progress?.edgeKind === 'outline'}
+          />
         )}
       </div>
       <div className="live-end">

@@ -44,6 +44,8 @@ export const reading: Words['reading'] = {
   },
   traceTitle: 'Kante gegen Linie, einmal ums Rad',
   traceHeight: (unit) => `Kante über der Linie, ${unit}`,
+  outlineTitle: 'Umriss des Reifens, einmal ums Rad',
+  outlineHeight: (unit) => `Umriss, auf und ab, ${unit}`,
   traceResidual: (unit) => `neben der Welle, ${unit}`,
   tracePoints: 'gemessen',
   traceWave: 'angepasste Welle, einmal herum',

@@ -31,6 +31,7 @@ export const sweep: Words['sweep'] = {
   littleMore: 'noch ein Stück',
   soFar: 'bis jetzt',
   trace: 'Kante gegen Linie',
+  traceOutline: 'Umriss, auf und ab',
   edgeAbove: (distance) => `Kante ${distance} über der Linie`,
   edgeBelow: (distance) => `Kante ${distance} unter der Linie`,
   edgeOnLine: 'Kante auf der Linie',

@@ -44,6 +44,8 @@ export const reading = {
   } as Readonly<Record<string, string>>,
   traceTitle: 'Edge against line, round the wheel',
   traceHeight: (unit: string) => `edge above the line, ${unit}`,
+  outlineTitle: 'Outline of the tyre, round the wheel',
+  outlineHeight: (unit: string) => `outline, up and down, ${unit}`,
   traceResidual: (unit: string) => `off the wave, ${unit}`,
   tracePoints: 'measured',
   traceWave: 'fitted wave, once round',

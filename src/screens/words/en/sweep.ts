@@ -32,6 +32,7 @@ export const sweep = {
   littleMore: 'a little more',
   soFar: 'so far',
   trace: 'Edge against line',
+  traceOutline: 'Outline, up and down',
   edgeAbove: (distance: string) => `Edge ${distance} above the line`,
   edgeBelow: (distance: string) => `Edge ${distance} below the line`,
   edgeOnLine: 'Edge on the line',
