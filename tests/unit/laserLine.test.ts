@@ -120,6 +120,17 @@ describe('findLaserLine', () => {
     expect(rms(errorsPx(line, sloping))).toBeLessThan(0.4);
   });
 
+  it('finds a dim line whose colour is but four times as strong as the noise of a cell', () => {
+    for (const seed of [1, 2, 3]) {
+      const lines = [{ rowPx: sloping, widthPx: 1.5, peak: 50 }];
+      const scene: DrawnScene = { ...SIZE, lines, noise: 6, seed, ambient: () => [20, 20, 20] };
+      const line = findLaserLine(drawLaserScene(scene), 'green');
+      expect(line.presentCount).toBeGreaterThan(0.9 * SIZE.widthPx);
+      // The bound at SNR 5 is 0.24 px; false columns would be whole pixels off.
+      expect(rms(errorsPx(line, sloping))).toBeLessThan(0.5);
+    }
+  });
+
   it('says absent everywhere when there is no line', () => {
     for (const seed of [1, 2, 3]) {
       const ambient = (_x: number, y: number): [number, number, number] =>
@@ -223,6 +234,18 @@ describe('what is not the line', () => {
     // Without the line the print alone makes none either.
     expect(findLaserLine(drawLaserScene({ ...scene, lines: [] }), 'red').presentCount).toBe(0);
   });
+
+  it.each([0.5, 1, 4, 8])(
+    'is a broad white rim with no line anywhere, at a noise of %d',
+    (noise) => {
+      const ambient = (_x: number, y: number): [number, number, number] =>
+        y > 90 && y < 120 ? [255, 255, 255] : [60, 60, 60];
+      for (const seed of [1, 2, 3]) {
+        const picture = drawLaserScene({ ...SIZE, lines: [], ambient, noise, seed });
+        expect(findLaserLine(picture, 'green').presentCount).toBe(0);
+      }
+    },
+  );
 
   it('is a white tape or a bright rim with no halo', () => {
     const ambient = (_x: number, y: number): [number, number, number] =>

@@ -14,6 +14,8 @@ const OFF_HUE_PENALTY = 0.5;
 /**
  * Hue signal of `count` grid columns from `first` on, full-range chroma steps: column after column,
  * each `grid.rows` cells and a margin on both sides. Outside the picture its edge repeats.
+ *
+ * @param meanOfCells odd number of cells side by side whose mean colour counts as the cell's own
  */
 export function readHue(
   picture: YuvPicture,
@@ -22,7 +24,12 @@ export function readHue(
   first: number,
   count: number,
   hue: Float32Array,
+  meanOfCells = 1,
 ): void {
+  if (meanOfCells > 1) {
+    readMeanHue(picture, colour, grid, first, count, hue, meanOfCells);
+    return;
+  }
   const { u, v, chromaStride, chromaStep, chromaShift } = picture;
   const { rows, firstCellX, stepCells, firstCellY, pictureRows } = grid;
   const tall = rows + 2 * MARGIN_CELLS;
@@ -39,6 +46,43 @@ export function readHue(
       const c = within(top + i, pictureRows) * perCell * chromaStride + left;
       const du = (isFull ? fourSamples(u, c, chromaStep, chromaStride) : 4 * u[c]) - 512;
       const dv = (isFull ? fourSamples(v, c, chromaStep, chromaStride) : 4 * v[c]) - 512;
+      const across = dv * alongU - du * alongV;
+      hue[k * tall + i] = du * alongU + dv * alongV - OFF_HUE_PENALTY * Math.abs(across);
+    }
+  }
+}
+
+/** The same where a cell's colour is the mean of some side by side: the noise of one is too much. */
+function readMeanHue(
+  picture: YuvPicture,
+  colour: LaserColour,
+  grid: CellGrid,
+  first: number,
+  count: number,
+  hue: Float32Array,
+  meanOfCells: number,
+): void {
+  const { u, v, chromaStride, chromaStep, chromaShift } = picture;
+  const { rows, firstCellX, stepCells, firstCellY, pictureColumns, pictureRows } = grid;
+  const tall = rows + 2 * MARGIN_CELLS;
+  const gain = sampleRangeOf(picture).chromaScale / (4 * meanOfCells);
+  const alongU = HUE_AXES[colour].alongU * gain;
+  const alongV = HUE_AXES[colour].alongV * gain;
+  const reach = meanOfCells >> 1;
+  const isFull = chromaShift === 0;
+  const perCell = isFull ? CELL_PX : 1;
+  for (let k = 0; k < count; k++) {
+    const column = firstCellX + (first + k) * stepCells;
+    for (let i = 0; i < tall; i++) {
+      const row = within(firstCellY[first + k] - MARGIN_CELLS + i, pictureRows);
+      let du = -512 * meanOfCells;
+      let dv = du;
+      for (let d = -reach; d <= reach; d++) {
+        const beside = within(column + d, pictureColumns);
+        const c = perCell * (row * chromaStride + beside * chromaStep);
+        du += isFull ? fourSamples(u, c, chromaStep, chromaStride) : 4 * u[c];
+        dv += isFull ? fourSamples(v, c, chromaStep, chromaStride) : 4 * v[c];
+      }
       const across = dv * alongU - du * alongV;
       hue[k * tall + i] = du * alongU + dv * alongV - OFF_HUE_PENALTY * Math.abs(across);
     }

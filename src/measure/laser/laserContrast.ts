@@ -29,9 +29,11 @@ const HALO_KEPT_PER_CELL = 0.966;
 const CORE_PER_HALO = 3;
 /**
  * Least halo, chroma steps above the column's mean hue: a bright rim under a tinted lamp has a
- * step or two of the laser's hue around it and is no core.
+ * step or two of the laser's hue around it and is no core. Nor is what noise alone shows among the
+ * cells about a rim, in standard deviations.
  */
 const LEAST_HALO = 4;
+const LEAST_HALO_PER_NOISE = 4;
 
 /**
  * In fewer rows a column has less than four differences of cells for {@link HueNoise}, and a line of
@@ -43,6 +45,16 @@ const NARROW_CELLS = 13;
  * is more than this is the line itself.
  */
 const MOST_OVER_AROUND = 8;
+
+/**
+ * From this noise on a cell's colour is the mean of some side by side, chroma steps: with it a ridge must have
+ * 5 steps to be worth calling line, and in a dim picture that is as much as the laser has. The line runs
+ * across, and at the flanks it climbs by a cell in two.
+ */
+const NOISY = 3;
+const MEAN_OF_CELLS = 5;
+/** Columns from one in which noise is told to the next. */
+const NOISE_EVERY_COLUMNS = 8;
 
 /** How far the ambient may lie on the other side of the column's mean hue, chroma steps. */
 const LARGEST_COUNTER_HUE = 6;
@@ -73,28 +85,46 @@ export function laserContrastOf(
   const block = 16;
   const hue = new Float32Array(block * tall);
   const luma = new Float32Array(block * tall);
-  const noise = new HueNoise();
-  const around = grid.rows < NARROW_CELLS ? new HueNoise() : null;
+  const alone = noiseOf(picture, colour, grid, 1);
+  const meanOfCells = alone.around > NOISY ? MEAN_OF_CELLS : 1;
+  const noise = meanOfCells === 1 ? alone : noiseOf(picture, colour, grid, meanOfCells);
+  const leastHalo = Math.max(LEAST_HALO, LEAST_HALO_PER_NOISE * noise.around);
   const channelPerHue = HUE_AXES[colour].channelPerHue;
   for (let first = 0; first < grid.columns; first += block) {
     const count = Math.min(block, grid.columns - first);
-    readHue(picture, colour, grid, first, count, hue);
+    readHue(picture, colour, grid, first, count, hue, meanOfCells);
     readLuma(picture, grid, first, count, luma);
     for (let k = 0; k < count; k++) {
-      if (((first + k) & 7) === 0) {
-        noise.add(hue, k * tall + MARGIN_CELLS, grid.rows);
-        around?.add(hue, k * tall, tall);
-      }
-      const ambient = holdAmbient(hue, k * tall, tall);
-      fillSaturatedCore(hue, luma, k * tall, tall, ambient);
+      const halo = holdAmbient(hue, k * tall, tall) + leastHalo;
+      fillSaturatedCore(hue, luma, k * tall, tall, halo);
       const at = k * tall + MARGIN_CELLS;
       ridgeOfColumn(hue, luma, channelPerHue, at, contrast, (first + k) * grid.rows, grid.rows);
     }
   }
-  return {
-    contrast,
-    noise: Math.min(noise.sigma(), MOST_OVER_AROUND * (around?.sigma() ?? Infinity)),
-  };
+  return { contrast, noise: noise.inside };
+}
+
+/**
+ * Noise of a cell's hue signal, chroma steps, from some of the grid's columns: inside of its rows, and with
+ * the margins around them, where in a narrow window less of all there is is the line.
+ */
+function noiseOf(
+  picture: YuvPicture,
+  colour: LaserColour,
+  grid: CellGrid,
+  meanOfCells: number,
+): { inside: number; around: number } {
+  const tall = grid.rows + 2 * MARGIN_CELLS;
+  const hue = new Float32Array(tall);
+  const inside = new HueNoise();
+  const around = new HueNoise();
+  for (let k = 0; k < grid.columns; k += NOISE_EVERY_COLUMNS) {
+    readHue(picture, colour, grid, k, 1, hue, meanOfCells);
+    inside.add(hue, MARGIN_CELLS, grid.rows);
+    around.add(hue, 0, tall);
+  }
+  const most = grid.rows < NARROW_CELLS ? MOST_OVER_AROUND * around.sigma() : Infinity;
+  return { inside: Math.min(inside.sigma(), most), around: around.sigma() };
 }
 
 /**
@@ -111,34 +141,38 @@ function holdAmbient(hue: Float32Array, start: number, tall: number): number {
   return mean;
 }
 
-/** Raises the hue signal of saturated white by the weaker of the halos above and below it. */
+/**
+ * Raises the hue signal of saturated white by the weaker of the halos above and below it.
+ *
+ * @param leastHue hue signal from which a cell beside white is halo
+ */
 function fillSaturatedCore(
   hue: Float32Array,
   luma: Float32Array,
   start: number,
   tall: number,
-  columnHue: number,
+  leastHue: number,
 ): void {
   let brightest = 0;
   for (let i = start; i < start + tall; i++) if (luma[i] > brightest) brightest = luma[i];
   if (brightest < CORE_LUMA_FROM) return;
-  const ambient = columnHue + LEAST_HALO;
   const fromAbove = new Float32Array(tall);
   let kept = 0;
   for (let i = 0; i < tall; i++) {
     // The tint of white itself is no halo: codecs and clipping leave a few steps of any hue in it.
-    const halo = luma[start + i] < CORE_LUMA_FULL ? hue[start + i] - ambient : 0;
+    const halo = luma[start + i] < CORE_LUMA_FULL ? hue[start + i] - leastHue : 0;
     kept = halo > kept ? halo : kept * HALO_KEPT_PER_CELL;
     fromAbove[i] = kept;
   }
   kept = 0;
   for (let i = tall - 1; i >= 0; i--) {
     const here = hue[start + i];
-    const halo = luma[start + i] < CORE_LUMA_FULL ? here - ambient : 0;
+    const halo = luma[start + i] < CORE_LUMA_FULL ? here - leastHue : 0;
     kept = halo > kept ? halo : kept * HALO_KEPT_PER_CELL;
     const white = (luma[start + i] - CORE_LUMA_FROM) / (CORE_LUMA_FULL - CORE_LUMA_FROM);
-    if (white <= 0) continue;
-    const core = ambient + CORE_PER_HALO * (kept < fromAbove[i] ? kept : fromAbove[i]);
+    const weaker = kept < fromAbove[i] ? kept : fromAbove[i];
+    if (white <= 0 || weaker <= 0) continue;
+    const core = leastHue + CORE_PER_HALO * weaker;
     if (core > here) hue[start + i] = here + (white < 1 ? white : 1) * (core - here);
   }
 }
