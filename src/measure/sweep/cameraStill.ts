@@ -1,7 +1,7 @@
 import { failed, type Outcome } from '../../contract/outcome.ts';
 import type { EdgeObservations } from './edgeObservations.ts';
 import type { FaceLine } from './faceLine.ts';
-import { pictureWays } from './pictureWay.ts';
+import { pictureWays, type PictureWay } from './pictureWay.ts';
 import type { WheelView } from './wheelView.ts';
 
 /**
@@ -111,17 +111,37 @@ function checkSideways(
   const way = wayTurnedDeg(observations.turnDeg);
   const limitPx = (MOVED_SIDEWAYS_PX * view.sight.camera.pose.widthPx) / 1280;
   const ways = pictureWays(observations, line, view, way);
-  for (const a of ways) {
-    for (const b of ways) {
-      const movedPx = b.rightPx - a.rightPx;
-      if (movedPx - BELIEVED_ERRORS * Math.hypot(a.rightSePx, b.rightSePx) <= limitPx) continue;
+  for (let a = 0; a + 1 < ways.length; a++) {
+    for (let b = 0; b + 1 < ways.length; b++) {
+      const movedPx = leastMovedPx(ways.slice(a, a + 2), ways.slice(b, b + 2));
+      if (movedPx.believed <= limitPx) continue;
       return failed('camera-moved', {
-        movedPx: Math.round(movedPx * 10) / 10,
-        aboutSecond: Math.round(Math.max(a.timeS, b.timeS)),
+        movedPx: Math.round(movedPx.told * 10) / 10,
+        aboutSecond: Math.round(Math.max(ways[a].timeS, ways[b].timeS)),
       });
     }
   }
   return null;
+}
+
+/**
+ * The least way to the right from any of some stretches to any of others, and what of it is believed, px. A
+ * camera that moved is elsewhere in the next stretch too; what one stretch says alone is its sightings: where
+ * the edge passes the sheet, whole blocks of them fall into the groove together.
+ */
+function leastMovedPx(
+  before: readonly PictureWay[],
+  after: readonly PictureWay[],
+): { told: number; believed: number } {
+  let least = { told: Infinity, believed: Infinity };
+  for (const a of before) {
+    for (const b of after) {
+      const told = b.rightPx - a.rightPx;
+      const believed = told - BELIEVED_ERRORS * Math.hypot(a.rightSePx, b.rightSePx);
+      if (believed < least.believed) least = { told, believed };
+    }
+  }
+  return least;
 }
 
 /** Distance of the face's line from its pooled place in one picture, px down; NaN with too few blocks. */
