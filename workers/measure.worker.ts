@@ -1,5 +1,6 @@
 import { expose, transfer } from 'comlink';
 
+import type { FilmLook } from '../src/contract/filmLook.ts';
 import type { AcceptedReading } from '../src/contract/reading.ts';
 import type { SweepSetup } from '../src/contract/setup.ts';
 import type { SightMemory, SweepReaderOptions, SweepResult } from '../src/contract/sweep.ts';
@@ -59,8 +60,8 @@ const measuring = {
     listener: SweepListener,
   ) {
     const mine = beginSweep();
-    const makeReader = (sight: SightMemory | null) =>
-      createSweepReader(setup, { ...(earlier ? { earlier } : {}), ...(sight ? { sight } : {}) });
+    const makeReader = (look: FilmLook) =>
+      createSweepReader(setup, { ...(earlier ? { earlier } : {}), ...look });
     return readFilm(file, makeReader, {
       ...toolsFor(listener, 'film'),
       stopped: () => mine !== sweepNumber,

@@ -1,5 +1,6 @@
+import { FIRST_LOOK, lookAfter, type FilmLook } from '../src/contract/filmLook.ts';
 import { failed, succeeded, type Outcome } from '../src/contract/outcome.ts';
-import type { SightMemory, SweepReader, SweepResult } from '../src/contract/sweep.ts';
+import type { SweepReader, SweepResult } from '../src/contract/sweep.ts';
 import { openFilm, type Film, type FilmTrouble } from './filmFrames.ts';
 import type { PictureReport } from './pictureReport.ts';
 import type { YuvCopier } from './yuvCopier.ts';
@@ -16,7 +17,7 @@ export interface FilmTiming {
   /** Pictures in the film, as far as it could be read. */
   readonly pictures: number;
   /** How often the film was read: again when the first pass taught a better look at the wheel. */
-  readonly passes: 1 | 2;
+  readonly passes: number;
   /** From the first picture to the result, seconds. */
   readonly seconds: number;
   /** Of that, at work on a picture or the fit rather than waiting for the decoder, seconds. */
@@ -36,8 +37,8 @@ export interface FilmTools {
   readonly stopped: () => boolean;
 }
 
-/** A new reader for the same film; `sight` is what a first pass over it has taught. */
-export type MakeReader = (sight: SightMemory | null) => SweepReader;
+/** A new reader for the same film; `look` holds what a first pass over it has taught. */
+export type MakeReader = (look: FilmLook) => SweepReader;
 
 type FilmOutcome = Outcome<FilmRead, FilmTrouble | 'stopped'>;
 
@@ -54,7 +55,7 @@ const LEAST_STEP_S = 1 / 70;
 /** What the core keeps of so many pictures takes 300 MB; it is five minutes at thirty a second. */
 export const MOST_PICTURES = 9000;
 
-/** Reads a whole film, and once more when the reader asks for a second look. */
+/** Reads a whole film, and again when the reader asks for a second look. */
 export async function readFilm(
   file: Blob,
   makeReader: MakeReader,
@@ -77,7 +78,8 @@ export async function readPasses(
   tools: FilmTools,
 ): Promise<FilmOutcome> {
   const startMs = performance.now();
-  let reader = makeReader(null);
+  let look = FIRST_LOOK;
+  let reader = makeReader(look);
   const once = await readPass(film, reader, tools, 1);
   if (once === 'stopped') return failed('stopped');
   const { pictures, broke } = once;
@@ -92,13 +94,18 @@ export async function readPasses(
     fitMs += performance.now() - beforeMs;
     return made;
   };
-  const sight = fit(() => reader.secondLook());
-  let twice: Pass | null = null;
-  if (sight) {
-    reader = makeReader(sight);
+  const passes = [once];
+  for (;;) {
+    const next = lookAfter(
+      look,
+      fit(() => reader.secondLook()),
+    );
+    if (!next) break;
+    look = next;
+    reader = makeReader(look);
     const again = await readPass(film, reader, tools, 2);
     if (again === 'stopped') return failed('stopped');
-    twice = again;
+    passes.push(again);
   }
   const result = fit(() => reader.finish());
   return succeeded({
@@ -106,13 +113,17 @@ export async function readPasses(
     ending: endingOf(film, once),
     timing: {
       pictures,
-      passes: twice ? 2 : 1,
+      passes: passes.length,
       seconds: (performance.now() - startMs) / 1000,
-      workingS: (once.workingMs + (twice?.workingMs ?? 0) + fitMs) / 1000,
-      measuringS: (once.measuringMs + (twice?.measuringMs ?? 0) + fitMs) / 1000,
+      workingS: (sumOf(passes.map((p) => p.workingMs)) + fitMs) / 1000,
+      measuringS: (sumOf(passes.map((p) => p.measuringMs)) + fitMs) / 1000,
       filmS: Math.max(0, once.lastS - once.firstS),
     },
   });
+}
+
+function sumOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0);
 }
 
 function endingOf(film: Film, { broke, tooLong, lastS }: Pass): FilmEnding {
@@ -168,11 +179,12 @@ async function readPass(
       }
       if (pictures === 0) firstS = timeS;
       lastS = timeS;
+      pictures += 1;
+      if (!reader.needs(timeS)) continue;
       const picture = await copy(frame, timeS, showing);
       const beforeMs = performance.now();
       const progress = reader.addFrame(picture);
       measuringMs += performance.now() - beforeMs;
-      pictures += 1;
       const fraction = film.durationS > 0 ? Math.min(1, timeS / film.durationS) : 0;
       report.progress(progress, { fraction, pass });
       await report.preview(frame, progress.overlay, showing);

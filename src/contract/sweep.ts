@@ -14,13 +14,20 @@ import type { TurnSpeed } from './turnSpeed.ts';
 export interface SweepReader {
   /** Takes what it needs from the picture; the caller may reuse or close it on return. */
   addFrame(picture: YuvPicture): SweepProgress;
+  /**
+   * Whether the picture of this time is worth handing over: asked before each one, in order of time.
+   * Never false but with {@link SweepReaderOptions.mayLeaveOut}; one that is handed over all the same is taken.
+   */
+  needs(timeS: number): boolean;
   /** Fits what was seen so far. May be called more than once, also in mid-sweep. */
   finish(): SweepResult;
   /**
    * What the whole sweep taught about camera and edge, when it differs so much from the first look
    * that pictures which can be had again (a film) are worth reading again with it; else null.
+   * `whole` where pictures were left out and no better view came of it: then all are to be read, by
+   * a reader that leaves none out.
    */
-  secondLook(): SightMemory | null;
+  secondLook(): SecondLook | 'whole' | null;
   /**
    * What is known by now of camera and edge, for another reader before the same camera
    * ({@link SweepReaderOptions.sameCamera}); the whole sweep's better view once `finish` has made
@@ -41,6 +48,13 @@ export interface SweepReaderOptions {
   readonly earlier?: AcceptedReading;
   /** From an earlier pass over the same pictures: nothing is looked for any more. */
   readonly sight?: SightMemory;
+  /** From the same pass: the line is not looked for again where it was found. */
+  readonly seenLine?: SeenLine;
+  /**
+   * The pictures can be had again (a film): once it shows that they will be read with a better view,
+   * those that this view does not need are left out (`needs`).
+   */
+  readonly mayLeaveOut?: boolean;
   /** Camera known from another reader: only the wheel's lean, and the edge if need be, are looked for. */
   readonly sameCamera?: KnownCamera;
   /** The camera on the tablet's face, which some tablets mirror: said beside the reading. */
@@ -101,6 +115,27 @@ export interface SightMemory {
    * that closed; missing until one has. Without it a turn is told to 0.2–2 %.
    */
   readonly turnScale?: number;
+}
+
+/** What a first look over a film teaches a second one. */
+export interface SecondLook {
+  readonly sight: SightMemory;
+  readonly seenLine: SeenLine;
+}
+
+/** Where one look over a film saw the line: its rows in the picture hang on no view of the wheel. */
+export interface SeenLine {
+  /** Row about which it was looked for, by picture column, px; NaN where it was not. */
+  readonly curvePx: Float32Array;
+  /** Its rows in each picture that was measured, by the picture's time, s. */
+  readonly rows: ReadonlyMap<number, LineRows>;
+}
+
+/** Rows of the line in every so many columns of one picture, px; NaN where none was found. */
+export interface LineRows {
+  readonly firstColumn: number;
+  readonly stepPx: number;
+  readonly rowPx: Float32Array;
 }
 
 /** What a {@link SightMemory} holds of the camera alone. */

@@ -1,49 +1,35 @@
-import type { Outcome } from '../contract/outcome.ts';
 import type { YuvPicture } from '../contract/picture.ts';
-import type { RefusalCode } from '../contract/refusals.ts';
 import type { SweepSetup } from '../contract/setup.ts';
 import type {
-  KnownCamera,
-  SweepProgress,
+  SecondLook,
   SightMemory,
+  SweepProgress,
   SweepReader,
   SweepReaderOptions,
   SweepResult,
 } from '../contract/sweep.ts';
-import type { NotePiece } from '../contract/sweepNotes.ts';
 import { createNoteTaker, takeNotes } from './notes/noteTaker.ts';
 import { AT_ONCE, cameraPace } from './pace/pace.ts';
-import type { SlicedWork } from './pace/slicedWork.ts';
-import { createLightMeter, lightTrouble, meterLight } from './sight/lightMeter.ts';
-import { createSightFinder, lookForSight } from './sight/sightFinder.ts';
+import { lightTrouble, meterLight } from './sight/lightMeter.ts';
+import { forgetOldFrames, thinOldFrames } from './sweep/forgetOldFrames.ts';
+import { beginFromMemory, lookForWheel } from './sweep/lookForWheel.ts';
+import { isCaughtUp, takePicture, workOn } from './sweep/openRecording.ts';
+import {
+  createReaderState,
+  geometryKnown,
+  geometryOf,
+  mindSize,
+  wholeRecording,
+  type ReaderState,
+} from './sweep/readerState.ts';
+import { secondLook } from './sweep/secondLook.ts';
+import { sightOfGeometry, sightOfRecording } from './sweep/sightMemory.ts';
+import { solveSweep, type SolvedGeometry, type SolvedSweep } from './sweep/solvedSweep.ts';
 import { checkRecording } from './sweep/sweepChecks.ts';
 import { createProgressKeeper, followingProgress, lookingProgress } from './sweep/sweepProgress.ts';
+import type { SweepRecording } from './sweep/sweepRecording.ts';
 import { inLight, inLine, refusedResult, sweepResult } from './sweep/sweepResult.ts';
-import { secondLook } from './sweep/secondLook.ts';
-import { forgetOldFrames, thinOldFrames } from './sweep/forgetOldFrames.ts';
-import {
-  beginSettled,
-  catchUp,
-  createOpenRecording,
-  isCaughtUp,
-  keepWhileLooking,
-  recordFirst,
-  takePicture,
-  workOn,
-} from './sweep/openRecording.ts';
-import {
-  KNOWN_CAMERA_PICTURES,
-  recordingAtKnownCamera,
-  recordingFromMemory,
-} from './sweep/recordingFromSight.ts';
-import { sightOfGeometry, sightOfRecording } from './sweep/sightMemory.ts';
-import {
-  solveGeometry,
-  solveSweep,
-  type SolvedGeometry,
-  type SolvedSweep,
-} from './sweep/solvedSweep.ts';
-import type { FrameRecord, SweepRecording } from './sweep/sweepRecording.ts';
+import { isNeededForView } from './sweep/neededForView.ts';
 
 /**
  * Reads one sweep: pictures in, in order of time; progress after each; a result at the end.
@@ -56,18 +42,11 @@ import type { FrameRecord, SweepRecording } from './sweep/sweepRecording.ts';
 /** A line or an edge not found in fewer pictures says nothing yet. */
 const FEWEST_PICTURES = 24;
 
-interface SolvedOnce {
-  readonly recording: SweepRecording;
-  /** The newest frame it was solved with. */
-  readonly last: FrameRecord | undefined;
-  readonly geometry: Outcome<SolvedGeometry, RefusalCode>;
-}
-
 export function createSweepReader(
   setup: SweepSetup,
   options: SweepReaderOptions = {},
 ): SweepReader {
-  return createOpenSweepReader(setup, options);
+  return readerOf(createReaderState(setup, options));
 }
 
 /** What a reader holds, for tools that look at each stage; null parts are not there yet. */
@@ -82,140 +61,116 @@ export function createOpenSweepReader(
   setup: SweepSetup,
   options: SweepReaderOptions = {},
 ): SweepReader & { inside(): SweepInside } {
-  const finder = createSightFinder(setup);
-  const light = createLightMeter();
+  const state = createReaderState(setup, options);
+  return { ...readerOf(state), inside: () => insideOf(state) };
+}
+
+function readerOf(state: ReaderState): SweepReader {
   const notes = createNoteTaker();
-  const boundFrames = options.followOnly ? forgetOldFrames : thinOldFrames;
-  let open = createOpenRecording(finder);
-  let keeper = createProgressKeeper(options);
-  let shown: SweepRecording | null = null;
-  let trouble: RefusalCode | null = null;
-  let framesSeen = 0;
-  let lastS = -Infinity;
-  /** Time of the first picture, and of the last in which no line was found yet. */
-  let firstS = NaN;
-  let withoutLineUntilS = NaN;
-  let size = '';
-  let known = options.sameCamera ?? null;
-  let solved: SolvedOnce | null = null;
-
-  /** Solved once for the pictures so far: result and second look both ask. */
-  function geometryOf(current: SweepRecording): Outcome<SolvedGeometry, RefusalCode> {
-    const last = current.frames.at(-1);
-    if (solved?.recording !== current || solved.last !== last) {
-      solved = { recording: current, last, geometry: solveGeometry(current) };
-    }
-    return solved.geometry;
-  }
-
-  function look(picture: YuvPicture): void {
-    if (trouble === null || trouble === 'line-lost') withoutLineUntilS = picture.timeS;
-    keepWhileLooking(open, picture);
-    if (known) {
-      if (open.kept.pictures.length >= KNOWN_CAMERA_PICTURES) open.work ??= tryKnownCamera(known);
-    } else if (!open.work) {
-      const sighting = lookForSight(finder, picture);
-      if (sighting) open.work = tryToRecord(sighting);
-    }
-  }
-
-  function* tryKnownCamera(camera: KnownCamera): SlicedWork<void> {
-    const recording = yield* recordingAtKnownCamera(setup, camera, [...open.kept.pictures]);
-    known = null;
-    if (recording) beginSettled(open, recording);
-  }
-
-  function* tryToRecord(sighting: ReturnType<typeof lookForSight> & object): SlicedWork<void> {
-    const sight = yield* sighting;
-    if (!sight.ok) trouble = lightTrouble(light) ?? sight.failure.code;
-    else {
-      const edge = yield* recordFirst(open, sight.value);
-      trouble = edge && (lightTrouble(light) ?? edge);
-    }
-  }
-
-  /** What is recorded, the kept pictures taken in. */
-  function wholeRecording(): SweepRecording | null {
-    workOn(open, AT_ONCE);
-    catchUp(open, AT_ONCE.again);
-    return open.recording;
-  }
-
-  function progressNow(picture: YuvPicture): SweepProgress {
-    const { recording } = open;
-    if (!recording) return lookingProgress(framesSeen, picture.timeS, trouble);
-    // A recording made anew counts its turn anew.
-    if (recording !== shown) keeper = createProgressKeeper(options);
-    shown = recording;
-    return followingProgress(recording, keeper, framesSeen);
-  }
-
-  function beginFromMemory(memory: SightMemory, picture: YuvPicture): void {
-    const recording = recordingFromMemory(setup, memory, picture);
-    if (recording) beginSettled(open, recording);
-  }
-
+  const progressNow = progressTeller(state);
+  const needs = needTeller(state);
   return {
-    addFrame(picture: YuvPicture): SweepProgress {
-      const pictureSize = `${picture.widthPx}×${picture.heightPx}×${picture.yStride}`;
-      if (pictureSize !== size) {
-        // Another size is another camera to all that was found; what is kept cannot be mixed.
-        size = pictureSize;
-        open = createOpenRecording(finder);
-        known = options.sameCamera ?? null;
-        solved = null;
-      }
-      framesSeen++;
-      if (framesSeen === 1) firstS = picture.timeS;
-      meterLight(light, picture);
-      if (!open.recording && options.sight) beginFromMemory(options.sight, picture);
-      if (open.recording && isCaughtUp(open)) boundFrames(open.recording);
-      const pace = options.live ? cameraPace(picture.timeS - lastS) : AT_ONCE;
-      lastS = picture.timeS;
-      if (open.recording) takePicture(open, picture, pace);
-      else look(picture);
-      workOn(open, pace);
+    needs,
+    addFrame(picture) {
+      addPicture(state, picture);
       return progressNow(picture);
     },
-    finish(): SweepResult {
-      const recording = wholeRecording();
-      if (!recording) {
-        const code =
-          framesSeen < FEWEST_PICTURES
-            ? 'too-few-frames'
-            : (lightTrouble(light) ?? trouble ?? 'line-lost');
-        return refusedResult({ code, evidence: { pictures: framesSeen } }, null);
-      }
-      const geometry = geometryOf(recording);
-      const result = sweepResult(recording, () => geometry, options);
-      const withoutLine = { fromS: firstS, untilS: withoutLineUntilS };
-      return inLight(inLine(result, recording, withoutLine), lightTrouble(light));
+    finish: () => finish(state),
+    takeNotes() {
+      const { open, light, options } = state;
+      const facts = { light: lightTrouble(light), options };
+      return open.recording && takeNotes(notes, open.recording, facts);
     },
-    takeNotes(): NotePiece | null {
-      const { recording } = open;
-      return recording && takeNotes(notes, recording, { light: lightTrouble(light), options });
-    },
-    secondLook(): SightMemory | null {
-      const recording = wholeRecording();
-      // A turn cut short stays short however well it is seen.
-      if (!recording || options.sight || checkRecording(recording, options) !== null) return null;
-      const geometry = geometryOf(recording);
-      return geometry.ok ? secondLook(recording, geometry.value, open.madeAnew) : null;
-    },
-    inside(): SweepInside {
-      const recording = wholeRecording();
-      const geometry = recording && geometryOf(recording);
-      if (!recording || !geometry?.ok) return { recording, geometry: null, solved: null };
-      const whole = solveSweep(recording, geometry.value);
-      return { recording, geometry: geometry.value, solved: whole.ok ? whole.value : null };
-    },
-    sightNow(): SightMemory | null {
-      const { recording } = open;
-      if (!recording) return null;
-      const isSolved = solved?.recording === recording && solved.last === recording.frames.at(-1);
-      return isSolved && solved?.geometry.ok
-        ? sightOfGeometry(recording, solved.geometry.value)
-        : sightOfRecording(recording);
-    },
+    secondLook: () => lookAgain(state),
+    sightNow: () => sightNow(state),
   };
+}
+
+function addPicture(state: ReaderState, picture: YuvPicture): void {
+  mindSize(state, picture);
+  const { options, open, light } = state;
+  state.framesSeen++;
+  if (state.framesSeen === 1) state.firstS = picture.timeS;
+  meterLight(light, picture);
+  if (!open.recording && options.sight) beginFromMemory(state, options.sight, picture);
+  if (open.recording && isCaughtUp(open)) {
+    if (options.followOnly) forgetOldFrames(open.recording);
+    else thinOldFrames(open.recording);
+  }
+  const pace = options.live ? cameraPace(picture.timeS - state.lastS) : AT_ONCE;
+  state.lastS = picture.timeS;
+  if (open.recording) takePicture(open, picture, pace);
+  else lookForWheel(state, picture);
+  workOn(open, pace);
+}
+
+/** Asked before each picture: it also learns how far they lie apart. */
+function needTeller(state: ReaderState): SweepReader['needs'] {
+  let askedS = -Infinity;
+  return (timeS) => {
+    const { open } = state;
+    const stepS = timeS - askedS;
+    askedS = timeS;
+    return !open.viewOnly || !open.recording || isNeededForView(open.recording, timeS, stepS);
+  };
+}
+
+/** A recording made anew counts its turn anew. */
+function progressTeller(state: ReaderState): (picture: YuvPicture) => SweepProgress {
+  let keeper = createProgressKeeper(state.options);
+  let shown: SweepRecording | null = null;
+  return (picture) => {
+    const { open, framesSeen, trouble } = state;
+    const { recording } = open;
+    if (!recording) return lookingProgress(framesSeen, picture.timeS, trouble);
+    if (recording !== shown) keeper = createProgressKeeper(state.options);
+    shown = recording;
+    return followingProgress(recording, keeper, framesSeen);
+  };
+}
+
+function finish(state: ReaderState): SweepResult {
+  const { framesSeen, light, trouble, options, firstS, withoutLineUntilS } = state;
+  const recording = wholeRecording(state);
+  if (!recording) {
+    const code =
+      framesSeen < FEWEST_PICTURES
+        ? 'too-few-frames'
+        : (lightTrouble(light) ?? trouble ?? 'line-lost');
+    return refusedResult({ code, evidence: { pictures: framesSeen } }, null);
+  }
+  const geometry = geometryOf(state, recording);
+  const result = sweepResult(recording, () => geometry, options);
+  const withoutLine = { fromS: firstS, untilS: withoutLineUntilS };
+  return inLight(inLine(result, recording, withoutLine), lightTrouble(light));
+}
+
+function lookAgain(state: ReaderState): SecondLook | 'whole' | null {
+  const { open, options } = state;
+  const recording = wholeRecording(state);
+  if (!recording || options.sight) return null;
+  const withoutBetter = open.viewOnly ? 'whole' : null;
+  // A turn cut short stays short however well it is seen.
+  if (checkRecording(recording, options) !== null) return withoutBetter;
+  const geometry = geometryOf(state, recording);
+  if (!geometry.ok) return withoutBetter;
+  const sight = secondLook(recording, geometry.value, open.madeAnew);
+  if (!sight) return withoutBetter;
+  const { curvePx, kept } = recording.lineWatch;
+  return { sight, seenLine: { curvePx, rows: kept ?? new Map() } };
+}
+
+function sightNow(state: ReaderState): SightMemory | null {
+  const { recording } = state.open;
+  if (!recording) return null;
+  const geometry = geometryKnown(state, recording);
+  return geometry?.ok ? sightOfGeometry(recording, geometry.value) : sightOfRecording(recording);
+}
+
+function insideOf(state: ReaderState): SweepInside {
+  const recording = wholeRecording(state);
+  const geometry = recording && geometryOf(state, recording);
+  if (!recording || !geometry?.ok) return { recording, geometry: null, solved: null };
+  const whole = solveSweep(recording, geometry.value);
+  return { recording, geometry: geometry.value, solved: whole.ok ? whole.value : null };
 }

@@ -38,6 +38,7 @@ export const createSweepReader: CreateSweepReader = () => {
       },
       trace: null,
     }),
+    needs: () => true,
     secondLook: () => null,
     sightNow: () => null,
     takeNotes: () => null,

@@ -1,6 +1,7 @@
 import { expect } from 'vitest';
 
 import { setupOf, type DrawnScene } from '../../samples/drawnWheel/scene.ts';
+import { FIRST_LOOK, lookAfter } from '../../src/contract/filmLook.ts';
 import type { YuvPicture } from '../../src/contract/picture.ts';
 import type { AcceptedReading, Reading } from '../../src/contract/reading.ts';
 import type { SweepSetup } from '../../src/contract/setup.ts';
@@ -30,16 +31,19 @@ export function readPictures(
   return { result: reader.finish(), progress };
 }
 
-/** As a film is read: once more with what the first pass taught, where it taught something. */
+/** As a film is read: again with what the first pass taught, where it taught something. */
 export function readAsFilm(
   pictures: readonly YuvPicture[],
   setup: SweepSetup,
   options: SweepReaderOptions = {},
 ): SweepResult {
-  const first = createSweepReader(setup, options);
-  for (const picture of pictures) first.addFrame(picture);
-  const sight = first.secondLook();
-  return sight ? readPictures(pictures, setup, { ...options, sight }).result : first.finish();
+  for (let look = FIRST_LOOK; ;) {
+    const reader = createSweepReader(setup, { ...options, ...look });
+    for (const picture of pictures) if (reader.needs(picture.timeS)) reader.addFrame(picture);
+    const next = lookAfter(look, reader.secondLook());
+    if (!next) return reader.finish();
+    look = next;
+  }
 }
 
 export function accepted(reading: Reading): AcceptedReading {

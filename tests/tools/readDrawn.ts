@@ -46,16 +46,16 @@ for (let seed = Number(values.from), n = 0; n < Number(values.count); seed++, n+
   const live = createOpenSweepReader(setup);
   for (const picture of pictures) live.addFrame(picture);
   const liveRead = readOf(scene, live);
-  const sight = live.secondLook();
+  const taught = live.secondLook();
   let filmRead = liveRead;
-  if (sight) {
-    const again = createOpenSweepReader(setup, { sight });
+  if (taught && taught !== 'whole') {
+    const again = createOpenSweepReader(setup, taught);
     for (const picture of pictures) again.addFrame(picture);
     filmRead = readOf(scene, again);
   }
   rows.push({ live: liveRead, film: filmRead });
   console.log(
-    `${described(scene, setup, seed)}\n   live ${shown(liveRead)}\n   film ${sight ? shown(filmRead) : 'the same'}`,
+    `${described(scene, setup, seed)}\n   live ${shown(liveRead)}\n   film ${taught ? shown(filmRead) : 'the same'}`,
   );
 }
 for (const way of ['live', 'film'] as const) {

@@ -2,6 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 
+import { FIRST_LOOK, lookAfter } from '../../src/contract/filmLook.ts';
 import { noticeFor } from '../../src/contract/notice.ts';
 import type { AcceptedReading, Reading } from '../../src/contract/reading.ts';
 import { readSetup } from '../../src/contract/setup.ts';
@@ -78,31 +79,36 @@ async function readEntry(entry: SweepEntry) {
     earlier = before;
   }
   const options = earlier ? { earlier } : {};
-  const first = createSweepReader(setup.value, options);
-  const once = await readPass(entry.filmPath, first);
-  const sight = first.secondLook();
-  if (!sight) return { result: first.finish(), ...once };
-  console.error(`${entry.name}: second look`);
-  const second = createSweepReader(setup.value, { ...options, sight });
-  const twice = await readPass(entry.filmPath, second);
-  return {
-    result: second.finish(),
-    frames: once.frames + twice.frames,
-    readerMs: once.readerMs + twice.readerMs,
-  };
+  let frames = 0;
+  let readerMs = 0;
+  for (let look = FIRST_LOOK; ;) {
+    const reader = createSweepReader(setup.value, { ...options, ...look });
+    const pass = await readPass(entry.filmPath, reader);
+    frames += pass.frames;
+    readerMs += pass.readerMs;
+    const next = lookAfter(look, reader.secondLook());
+    if (!next) return { result: reader.finish(), frames, readerMs };
+    const left = `${pass.frames} pictures, ${pass.taken} of them measured`;
+    console.error(`${entry.name}: ${left}; ${next.sight ? 'second look' : 'all of them again'}`);
+    look = next;
+  }
 }
 
 async function readPass(filmPath: string, reader: SweepReader) {
   const limit = values.first ? Number(values.first) : Infinity;
   let frames = 0;
+  let taken = 0;
   let readerMs = 0;
   for await (const picture of filmPictures(filmPath, values.filter)) {
     const startMs = performance.now();
-    reader.addFrame(picture);
+    if (reader.needs(picture.timeS)) {
+      reader.addFrame(picture);
+      taken++;
+    }
     readerMs += performance.now() - startMs;
     if (++frames >= limit) break;
   }
-  return { frames, readerMs };
+  return { frames, taken, readerMs };
 }
 
 function refusedRun(code: 'setup-invalid' | 'earlier-sweep-missing') {

@@ -1,4 +1,5 @@
 import type { YuvPicture } from '../../contract/picture.ts';
+import type { LineRows, SeenLine } from '../../contract/sweep.ts';
 import { BLOCK_WIDTH_DEG } from '../edge/blockProfiles.ts';
 import { projectPoint } from '../geometry/camera.ts';
 import { findLaserLine } from '../laser/laserLine.ts';
@@ -19,6 +20,10 @@ export interface LineWatch {
   /** Block of azimuth to which each picture column belongs, −1 for none. */
   readonly blockOfColumn: Int16Array;
   readonly blocks: number;
+  /** Rows found in each picture, by its time, for another look over the same film; null: none is to come. */
+  kept: Map<number, LineRows> | null;
+  /** Rows that an earlier look found. */
+  known: SeenLine['rows'] | null;
 }
 
 export interface LineSeen {
@@ -73,7 +78,33 @@ export function createLineWatch(view: WheelView): LineWatch {
     stepPx,
     blocks,
     blockOfColumn: blockColumns(view, widthPx),
+    kept: null,
+    known: null,
   };
+}
+
+/**
+ * A curve that lies nearer than this to the earlier look's has the line in both windows: a groove is
+ * seldom deeper than 9 mm of the ABOVE_MM, and a face bulges by 1 or 2 of the BELOW_MM.
+ */
+const SAME_CURVE_MM = 2;
+/** Columns at either end that the earlier look may have left out, px of a picture 1280 wide: half a block. */
+const LEFT_OUT_PX = 16;
+
+/** Takes over where an earlier look found the line, if it looked where this one would; else it is looked for. */
+export function knowLine(watch: LineWatch, seen: SeenLine): void {
+  const { x0, x1, curvePx, loPx } = watch;
+  const { length } = curvePx;
+  if (seen.curvePx.length !== length) return;
+  const marginPx = Math.ceil((LEFT_OUT_PX * length) / 1280);
+  for (let x = x0; x < x1; x++) {
+    if (curvePx[x] !== curvePx[x]) continue;
+    const offPx = Math.abs(curvePx[x] - seen.curvePx[x]);
+    const isInside = x >= x0 + marginPx && x < x1 - marginPx;
+    if (offPx !== offPx ? isInside : offPx > (SAME_CURVE_MM / ABOVE_MM) * (curvePx[x] - loPx[x]))
+      return;
+  }
+  watch.known = seen.rows;
 }
 
 function fillBetween(
@@ -89,7 +120,26 @@ function fillBetween(
 }
 
 export function watchLine(watch: LineWatch, view: WheelView, picture: YuvPicture): LineSeen {
-  const { x0, x1, loPx, hiPx, stepPx, curvePx } = watch;
+  const rows = watch.known?.get(picture.timeS) ?? lineRows(watch, view, picture);
+  watch.kept?.set(picture.timeS, rows);
+  const { rowPx, firstColumn, stepPx } = rows;
+  const offsets: number[][] = Array.from({ length: watch.blocks }, () => []);
+  let present = 0;
+  for (let i = 0, column = firstColumn; i < rowPx.length; i++, column += stepPx) {
+    if (rowPx[i] !== rowPx[i]) continue;
+    present++;
+    const block = watch.blockOfColumn[column];
+    const offset = rowPx[i] - watch.curvePx[column];
+    if (block >= 0 && offset === offset) offsets[block].push(offset);
+  }
+  return {
+    share: present / Math.max(1, rowPx.length),
+    offsetPx: Float32Array.from(offsets, (o) => (o.length >= MIN_COLUMNS ? middle(o) : NaN)),
+  };
+}
+
+function lineRows(watch: LineWatch, view: WheelView, picture: YuvPicture): LineRows {
+  const { x0, x1, loPx, hiPx, stepPx } = watch;
   let yLow = picture.heightPx;
   let yHigh = 0;
   for (let x = x0; x < x1; x++) {
@@ -102,17 +152,8 @@ export function watchLine(watch: LineWatch, view: WheelView, picture: YuvPicture
     window: { loPx, hiPx },
     columnStepPx: stepPx,
   });
-  const offsets: number[][] = Array.from({ length: watch.blocks }, () => []);
-  for (let i = 0; i < line.rowPx.length; i++) {
-    const column = Math.floor(line.columnsPx[i]);
-    const block = watch.blockOfColumn[column];
-    const offset = line.rowPx[i] - curvePx[column];
-    if (block >= 0 && offset === offset) offsets[block].push(offset);
-  }
-  return {
-    share: line.presentCount / Math.max(1, line.rowPx.length),
-    offsetPx: Float32Array.from(offsets, (o) => (o.length >= MIN_COLUMNS ? middle(o) : NaN)),
-  };
+  const firstColumn = Math.floor(line.columnsPx[0] ?? x0);
+  return { firstColumn, stepPx, rowPx: line.rowPx };
 }
 
 function middle(values: number[]): number {

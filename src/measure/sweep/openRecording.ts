@@ -51,6 +51,9 @@ export interface OpenRecording {
   settled: boolean;
   /** True when the recording was made anew, from fewer pictures than had been seen. */
   madeAnew: boolean;
+  /** Whether pictures may be left out, and whether they are: only a better view is still to be learnt. */
+  readonly mayLeaveOut: boolean;
+  viewOnly: boolean;
   /** Looking for the sight or for a better view, put aside until the next picture; null when idle. */
   work: SlicedWork<void> | null;
 }
@@ -66,12 +69,15 @@ const POOL_EVERY_S = 0.25;
 /** Log-likelihood by which another camera must explain the pooled line better: twenty to one. */
 const LEAD = 3;
 
-export function createOpenRecording(finder: SightFinder): OpenRecording {
+export function createOpenRecording(
+  finder: SightFinder,
+  { mayLeaveOut = false }: { readonly mayLeaveOut?: boolean } = {},
+): OpenRecording {
   return {
     ...{ finder, kept: createKeptPictures(), recording: null, taken: 0 },
     ...{ keepEveryS: KEEP_EVERY_S, keepEveryDeg: KEEP_EVERY_DEG, keptAtDeg: 0 },
     ...{ checkAtDeg: CHECK_EVERY_DEG, settled: false, madeAnew: false },
-    ...{ lineRegion: undefined, work: null },
+    ...{ lineRegion: undefined, work: null, mayLeaveOut, viewOnly: false },
   };
 }
 
@@ -112,6 +118,8 @@ function* recordWith(open: OpenRecording, view: WheelView): SlicedWork<EdgeTroub
     if (!later) return code;
     open.recording = later;
   }
+  // Read again a film may be, whether for this or for what the end shows.
+  if (open.mayLeaveOut) open.recording.lineWatch.kept = new Map();
   open.lineRegion = regionOfPool(open.finder.pool);
   open.taken = 0;
   return null;
@@ -204,6 +212,8 @@ function* heldAgainstLine(
   const view = yield* clearlyBetter(open, recording);
   if (view && (yield* recordWith(open, view)) === null) {
     open.madeAnew = true;
+    // Read again it will be, for pictures are missing (secondLook); an outline is followed but once.
+    open.viewOnly = open.mayLeaveOut && !open.recording?.edge.outline;
     return;
   }
   if (covered < SETTLED_DEG) return;

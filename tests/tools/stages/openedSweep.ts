@@ -1,3 +1,4 @@
+import { FIRST_LOOK, lookAfter } from '../../../src/contract/filmLook.ts';
 import { noticeFor } from '../../../src/contract/notice.ts';
 import type { AcceptedReading, Reading } from '../../../src/contract/reading.ts';
 import { readSetup } from '../../../src/contract/setup.ts';
@@ -26,12 +27,14 @@ export async function openSweep(
     };
   }
   const options = earlier ? { earlier } : {};
-  let reader = createOpenSweepReader(setup.value, options);
-  for await (const picture of filmPictures(entry.filmPath)) reader.addFrame(picture);
-  const sight = reader.secondLook();
-  if (sight) {
-    reader = createOpenSweepReader(setup.value, { ...options, sight });
-    for await (const picture of filmPictures(entry.filmPath)) reader.addFrame(picture);
+  let look = FIRST_LOOK;
+  for (let passes = 1; ; passes++) {
+    const reader = createOpenSweepReader(setup.value, { ...options, ...look });
+    for await (const picture of filmPictures(entry.filmPath)) {
+      if (reader.needs(picture.timeS)) reader.addFrame(picture);
+    }
+    const next = lookAfter(look, reader.secondLook());
+    if (!next) return { reading: reader.finish().reading, inside: reader.inside(), passes };
+    look = next;
   }
-  return { reading: reader.finish().reading, inside: reader.inside(), passes: sight ? 2 : 1 };
 }

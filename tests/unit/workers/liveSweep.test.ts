@@ -34,6 +34,7 @@ function sweepWithLog() {
       return reader.addFrame(picture);
     },
     finish: () => reader.finish(),
+    needs: (timeS: number) => reader.needs(timeS),
     secondLook: () => reader.secondLook(),
     sightNow: () => reader.sightNow(),
     takeNotes: () => reader.takeNotes(),

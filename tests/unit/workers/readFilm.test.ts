@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 
+import { FIRST_LOOK, type FilmLook } from '../../../src/contract/filmLook.ts';
 import type { YuvPicture } from '../../../src/contract/picture.ts';
-import type { SightMemory, SweepReader } from '../../../src/contract/sweep.ts';
+import type { SecondLook, SightMemory, SweepReader } from '../../../src/contract/sweep.ts';
 import type { Film } from '../../../workers/filmFrames.ts';
 import type { FilmPlace } from '../../../workers/pictureReport.ts';
 import { MOST_PICTURES, readPasses } from '../../../workers/readFilm.ts';
@@ -13,7 +14,10 @@ import { readSetup } from '../../../src/contract/setup.ts';
 const setup = readSetup(setupJson);
 if (!setup.ok) throw new Error('the sample setup is not valid');
 const SETUP = setup.value;
-const SIGHT = { laserColour: 'green' } as SightMemory;
+const TAUGHT: SecondLook = {
+  sight: { laserColour: 'green' } as SightMemory,
+  seenLine: { curvePx: new Float32Array(0), rows: new Map() },
+};
 
 /** A film of bare times that counts its open pictures; it breaks after the last one if asked to. */
 function filmOf(
@@ -38,14 +42,21 @@ function filmOf(
 
 const steps = (count: number) => Array.from({ length: count }, (_, i) => i / 24);
 
-function setUp({ sights = [null] as readonly (SightMemory | null)[], stopAfter = Infinity } = {}) {
+/** What each look teaches; `unneeded` of its pictures, by their times, are not wanted. */
+interface FakeLooks {
+  readonly taught?: readonly (SecondLook | 'whole' | null)[];
+  readonly unneeded?: (timeS: number) => boolean;
+  readonly stopAfter?: number;
+}
+
+function setUp({ taught = [], unneeded = () => false, stopAfter = Infinity }: FakeLooks = {}) {
   const seenS: number[][] = [];
-  const given: (SightMemory | null)[] = [];
+  const given: FilmLook[] = [];
   const places: FilmPlace[] = [];
-  const makeReader = (sight: SightMemory | null): SweepReader => {
-    const taught = sights[given.length] ?? null;
+  const makeReader = (look: FilmLook): SweepReader => {
+    const taughtNow = taught[given.length] ?? null;
     const times: number[] = [];
-    given.push(sight);
+    given.push(look);
     seenS.push(times);
     const reader = createSweepReader(SETUP);
     return {
@@ -54,7 +65,8 @@ function setUp({ sights = [null] as readonly (SightMemory | null)[], stopAfter =
         return reader.addFrame(picture);
       },
       finish: () => reader.finish(),
-      secondLook: () => taught,
+      needs: (timeS) => !look.mayLeaveOut || !unneeded(timeS),
+      secondLook: () => taughtNow,
       sightNow: () => null,
       takeNotes: () => null,
     };
@@ -86,13 +98,36 @@ describe('readPasses', () => {
 
   it('reads it again with what the first pass taught, and only once more', async () => {
     const { film, stillOpen } = filmOf(steps(30));
-    const { seenS, given, places, makeReader, tools } = setUp({ sights: [SIGHT, SIGHT] });
+    const { seenS, given, places, makeReader, tools } = setUp({ taught: [TAUGHT, TAUGHT] });
     const read = await readPasses(film, makeReader, tools);
     expect(read).toMatchObject({ ok: true, value: { timing: { pictures: 30, passes: 2 } } });
-    expect(given).toEqual([null, SIGHT]);
+    expect(given).toEqual([FIRST_LOOK, TAUGHT]);
     expect(seenS).toEqual([steps(30), steps(30)]);
     expect(places[30]).toEqual({ fraction: 0, pass: 2 });
     expect(stillOpen()).toBe(0);
+  });
+
+  it('hands over no picture that is not needed, and closes it', async () => {
+    const { film, stillOpen } = filmOf(steps(30));
+    const unneeded = (timeS: number) => timeS > 0.5 && Math.round(24 * timeS) % 2 === 1;
+    const { seenS, makeReader, tools } = setUp({ taught: [TAUGHT], unneeded });
+    const read = await readPasses(film, makeReader, tools);
+    expect(read).toMatchObject({ ok: true, value: { timing: { pictures: 30, passes: 2 } } });
+    expect(seenS).toEqual([steps(30).filter((timeS) => !unneeded(timeS)), steps(30)]);
+    expect(stillOpen()).toBe(0);
+  });
+
+  it('reads all of a film whose pictures were left out in vain, and then as any other', async () => {
+    const { film } = filmOf(steps(30));
+    const { given, places, makeReader, tools } = setUp({ taught: ['whole', TAUGHT] });
+    expect(await readPasses(film, makeReader, tools)).toMatchObject({
+      value: { timing: { passes: 3 } },
+    });
+    expect(given).toEqual([FIRST_LOOK, {}, TAUGHT]);
+    expect(places.at(-1)).toEqual({ fraction: 1, pass: 2 });
+    const inVain = setUp({ taught: ['whole', 'whole'] });
+    await readPasses(filmOf(steps(30)).film, inVain.makeReader, inVain.tools);
+    expect(inVain.given).toEqual([FIRST_LOOK, {}]);
   });
 
   it('leaves out pictures before time 0 and times that do not go on', async () => {
@@ -150,7 +185,7 @@ describe('readPasses', () => {
   it('stops in either pass and closes what is open', async () => {
     for (const stopAfter of [5, 35]) {
       const { film, stillOpen } = filmOf(steps(30));
-      const { seenS, makeReader, tools } = setUp({ sights: [SIGHT], stopAfter });
+      const { seenS, makeReader, tools } = setUp({ taught: [TAUGHT], stopAfter });
       expect(await readPasses(film, makeReader, tools)).toMatchObject({
         failure: { code: 'stopped' },
       });
