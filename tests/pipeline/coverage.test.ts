@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 
-import { REGION_95, squaredDistance } from '../../src/measure/fit/confidence.ts';
+import { REGION_95, REGION_999, squaredDistance } from '../../src/measure/fit/confidence.ts';
 import type { SweepObservations } from '../../src/contract/observations.ts';
 import { fitTilt } from '../../src/measure/fit/fitTilt.ts';
 import { edgeRise } from '../../src/measure/sweep/edgeRise.ts';
@@ -24,6 +24,8 @@ const REGION_50 = 2 * Math.LN2;
 /** As a pose from the line and a tape stuck on by hand have them: 1 % of the scale, 0.4° of the mark. */
 const SCALE_RELATIVE_SD = 0.01;
 const MARK_SD_DEG = 0.4;
+/** One in a thousand lies outside of the 99.9 % region; three standard deviations of such a count more. */
+const MOST_OUTSIDE_999 = SWEEPS / 1000 + 3 * Math.sqrt(SWEEPS / 1000);
 const TIME_LIMIT_MS = 3000 * SWEEPS;
 
 interface Outcome {
@@ -84,6 +86,7 @@ describe('stated covariance of the tilt', () => {
       const summary = {
         sweeps: outcomes.length,
         in95: share(outcomes, 'tilt', REGION_95),
+        outside999: outcomes.filter((o) => o.tilt > REGION_999).length,
         in50: share(outcomes, 'tilt', REGION_50),
         standIn95: share(outcomes, 'stand', REGION_95),
         byStyle: Object.fromEntries(
@@ -102,6 +105,7 @@ describe('stated covariance of the tilt', () => {
       expect(failures.length, failures.join(', ')).toBeLessThanOrEqual(SWEEPS / 100);
       expect(summary.in95).toBeGreaterThanOrEqual(0.93);
       expect(summary.in95).toBeLessThanOrEqual(0.97);
+      expect(summary.outside999).toBeLessThanOrEqual(MOST_OUTSIDE_999);
       // Three standard deviations of a count at one half (±0.067 of 500), and 0.02 because the
       // covariance is made for the 95 % region of a long-tailed error, whose core is narrower.
       expect(Math.abs(summary.in50 - 0.5)).toBeLessThan(3 * Math.sqrt(0.25 / SWEEPS) + 0.02);

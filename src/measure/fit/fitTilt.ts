@@ -4,7 +4,8 @@ import { LEAST_HEIGHTS_PER_FRAME, binFrames } from './frameBins.ts';
 import { describeFrames } from './frameMotion.ts';
 import { DEFAULT_PERIOD_PRIOR, type RockingPrior } from './rockingEstimate.ts';
 import { deviationScale, settleHeights } from './settledHeights.ts';
-import { settleMotion, smoothResidual } from './settledMotion.ts';
+import { settleMotion } from './settledMotion.ts';
+import { smoothResidual } from './smoothedBins.ts';
 import {
   COMMON_UNKNOWNS,
   FIRST_WAVE,
@@ -69,7 +70,7 @@ export function fitTilt(
   const motion = settleMotion(settled, spinRatio, observations.azimuthBiasSdMm, prior);
   const whole = fitWhole(
     settled.planes,
-    motion.binWeight,
+    motion.verdicts,
     motion.offsetSdMm,
     motion.estimate.motion,
     spinRatio,

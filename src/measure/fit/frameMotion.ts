@@ -4,7 +4,7 @@ import { isUsable, type FrameBins } from './frameBins.ts';
 import { STATE } from './rockingState.ts';
 import type { SmoothedMotion } from './rockingSmoother.ts';
 import type { SettledHeights } from './settledHeights.ts';
-import type { SettledMotion } from './settledMotion.ts';
+import type { SettledMotion } from './settledState.ts';
 import { HIGHER_WAVES } from './tiltFit.ts';
 import type { WholeFit } from './wholeFit.ts';
 
@@ -58,9 +58,9 @@ export function describeFrames(
     const own = bins.binOfFrame[f];
     if (own >= 0) {
       frameWeight[f] =
-        motion.binWeight[own] === 0
+        motion.verdicts.weight[own] === 0
           ? 0
-          : Math.min(motion.binWeight[own], settled.weights.frameAgreement[f]);
+          : Math.min(motion.verdicts.weight[own], settled.weights.frameAgreement[f]);
       effective += frameWeight[f];
     }
     if (!interpolate(whole.series.timeS, knots, bin, timeS[f], value)) continue;

@@ -1,5 +1,5 @@
 import { posteriorFit, restrictedLikelihood, type RockingPrior } from './rockingEstimate.ts';
-import type { SettledMotion } from './settledMotion.ts';
+import type { SettledMotion } from './settledState.ts';
 import { eigenOfSymmetric } from './symmetricEigen.ts';
 import { COMMON_UNKNOWNS } from './tiltFit.ts';
 

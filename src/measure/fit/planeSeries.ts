@@ -11,10 +11,20 @@ export interface PlaneSeries {
   readonly columnCount: number;
   readonly timeS: Float64Array;
   readonly turnRad: Float64Array;
+  /** 1 where the wheel was knocked on the way to this bin; count. */
+  readonly knocked: Uint8Array;
   /** Lower triangle of L⁻¹ (00, 10, 11, 20, 21, 22), L·Lᵀ the plane's noise; count × 6. */
   readonly root: Float64Array;
   /** L⁻¹·plane of each column; count × 3 × columnCount. */
   readonly columns: Float64Array;
+}
+
+/** What is thought of each bin: how much it counts, and whether a knock came just before it. */
+export interface BinVerdicts {
+  /** 0 to 1: the bin's noise covariance is divided by it. */
+  readonly weight: Float64Array;
+  /** 1 where the wheel's speed jumps between the bin before and this one. */
+  readonly knocked: Uint8Array;
 }
 
 /** Plane (offset, tilt 0°, tilt 90°) columns before scaling, with noise and weight for each bin. */
@@ -59,16 +69,19 @@ export function fullPlanes(planes: BinPlanes, withConstants: boolean): RawPlanes
   return { ...planes, columnCount: width, plane };
 }
 
-/** Averages runs of `run` bins by their information: fewer steps for the search of the motion. */
+/**
+ * Averages runs of up to `run` bins by their information: fewer steps for the search of the motion.
+ * A run ends at a knock, whose jump it would smear. The noise common to a bin's azimuths goes into
+ * the covariance.
+ */
 export function mergePlanes(
   raw: RawPlanes,
-  weight: Float64Array,
+  { weight, knocked }: BinVerdicts,
+  offsetSdMm: number,
   run: number,
-): {
-  planes: RawPlanes;
-  weight: Float64Array;
-} {
-  const count = Math.ceil(raw.count / run);
+): { planes: RawPlanes; verdicts: BinVerdicts } {
+  const starts = runStarts(knocked, run);
+  const count = starts.length;
   const n = raw.columnCount;
   const merged = {
     count,
@@ -80,37 +93,45 @@ export function mergePlanes(
   };
   const mergedWeight = new Float64Array(count);
   for (let m = 0; m < count; m++) {
-    const end = Math.min((m + 1) * run, raw.count);
+    const end = m + 1 < count ? starts[m + 1] : raw.count;
     let sum = 0;
-    for (let b = m * run; b < end; b++) sum += Math.max(weight[b], LEAST_WEIGHT);
-    for (let b = m * run; b < end; b++) {
+    for (let b = starts[m]; b < end; b++) sum += Math.max(weight[b], LEAST_WEIGHT);
+    for (let b = starts[m]; b < end; b++) {
       const share = Math.max(weight[b], LEAST_WEIGHT) / sum;
       merged.timeS[m] += share * raw.timeS[b];
       merged.turnRad[m] += share * raw.turnRad[b];
       const size = 3 * n;
       for (let k = 0; k < size; k++) merged.plane[m * size + k] += share * raw.plane[b * size + k];
       for (let k = 0; k < 9; k++) {
+        const noise = raw.covariance[b * 9 + k] + (k === 0 ? offsetSdMm * offsetSdMm : 0);
         // A bin of weight w stands for noise covariance/w.
-        merged.covariance[m * 9 + k] +=
-          (share * share * raw.covariance[b * 9 + k]) / Math.max(weight[b], LEAST_WEIGHT);
+        merged.covariance[m * 9 + k] += (share * share * noise) / Math.max(weight[b], LEAST_WEIGHT);
       }
     }
     // The weights are in the covariance now; only bins that are out entirely stay out.
-    mergedWeight[m] = sum <= LEAST_WEIGHT * (end - m * run) ? 0 : 1;
+    mergedWeight[m] = sum <= LEAST_WEIGHT * (end - starts[m]) ? 0 : 1;
   }
-  return { planes: merged, weight: mergedWeight };
+  const verdicts = { weight: mergedWeight, knocked: Uint8Array.from(starts, (b) => knocked[b]) };
+  return { planes: merged, verdicts };
+}
+
+function runStarts(knocked: Uint8Array, run: number): number[] {
+  const starts: number[] = [];
+  knocked.forEach((knock, b) => {
+    if (b === 0 || knock === 1 || b - starts[starts.length - 1] === run) starts.push(b);
+  });
+  return starts;
 }
 
 /** A bin with less weight than this tells nothing and is left out, no unit. */
 export const LEAST_WEIGHT = 1e-6;
 
 /**
- * @param weight of each bin, 0 to 1: its noise covariance is divided by it.
  * @param offsetSdMm noise common to all azimuths of a bin, beside the heights' own, mm.
  */
 export function scaleToUnitNoise(
   raw: RawPlanes,
-  weight: Float64Array,
+  { weight, knocked }: BinVerdicts,
   offsetSdMm: number,
 ): PlaneSeries {
   const { count, columnCount: n } = raw;
@@ -140,5 +161,18 @@ export function scaleToUnitNoise(
       columns[at + 2 * n + k] = i20 * p0 + i21 * p1 + i22 * p2;
     }
   }
-  return { count, columnCount: n, timeS: raw.timeS, turnRad: raw.turnRad, root, columns };
+  const { timeS, turnRad } = raw;
+  return { count, columnCount: n, timeS, turnRad, knocked, root, columns };
+}
+
+/** The series on which the search of the motion runs: bins merged `run` at a time. */
+export function coarseSeries(
+  raw: RawPlanes,
+  verdicts: BinVerdicts,
+  run: number,
+  offsetSdMm: number,
+): PlaneSeries {
+  if (run === 1) return scaleToUnitNoise(raw, verdicts, offsetSdMm);
+  const merged = mergePlanes(raw, verdicts, offsetSdMm, run);
+  return scaleToUnitNoise(merged.planes, merged.verdicts, 0);
 }

@@ -1,8 +1,8 @@
+import { knockAt } from './knockAt.ts';
+import { stepTo, type Step } from './motionStep.ts';
 import type { PlaneSeries } from './planeSeries.ts';
 import {
   crossCovariance,
-  keptOver,
-  type Kept,
   observationRow,
   predictCovariance,
   realTransition,
@@ -26,6 +26,12 @@ export interface SmoothedMotion {
   readonly state: Float64Array;
   /** Squared distance of each bin's plane from the motion in standard deviations, 3 freedoms. */
   readonly distance: Float64Array;
+  /**
+   * Squared size of a jump of the speed on the way to each bin in standard deviations, 2 freedoms; and
+   * by how much −2·log likelihood is lower with it as a knock than without. Count each.
+   */
+  readonly jump: Float64Array;
+  readonly knockGain: Float64Array;
 }
 
 interface Record {
@@ -57,7 +63,7 @@ function filterForward(
   motion: RockingParameters,
   spinRatio: number,
 ): Record {
-  const { count, timeS, root } = series;
+  const { count, root } = series;
   const record: Record = {
     mean: new Float64Array(count * SIZE),
     covariance: new Float64Array(count * SIZE * SIZE),
@@ -74,7 +80,7 @@ function filterForward(
   const perScale = 1 / motion.planeScale;
   for (let b = 0; b < count; b++) {
     if (b > 0) {
-      const kept = keptOver(timeS[b] - timeS[b - 1], motion);
+      const kept = stepTo(series, b, motion);
       realTransition(record.transitions, b, f);
       predictCovariance(p, f, kept, record.transitions, b, motion);
       predictMean(m, f, kept);
@@ -100,7 +106,7 @@ function filterForward(
   return record;
 }
 
-function predictMean(m: Float64Array, f: Float64Array, kept: Kept): void {
+function predictMean(m: Float64Array, f: Float64Array, kept: Step): void {
   const before = Float64Array.from(m);
   for (let i = 0; i < 4; i++) {
     m[i] = 0;
@@ -117,6 +123,8 @@ function smoothBackward(
   const { count, timeS, root } = series;
   const state = new Float64Array(count * SIZE);
   const distance = new Float64Array(count);
+  const jump = new Float64Array(count);
+  const knockGain = new Float64Array(count);
   const r = new Float64Array(SIZE);
   const n = new Float64Array(SIZE * SIZE);
   const f = new Float64Array(4 * SIZE);
@@ -143,11 +151,15 @@ function smoothBackward(
       state[b * SIZE + i] = sum;
     }
     if (b === 0) break;
-    const kept = keptOver(timeS[b] - timeS[b - 1], motion);
+    const isKnown = series.knocked[b] === 1;
+    const knock = knockAt(r, n, timeS[b] - timeS[b - 1], motion.rateRadPerS, isKnown);
+    jump[b] = knock.squared;
+    knockGain[b] = knock.gain;
+    const kept = stepTo(series, b, motion);
     realTransition(record.transitions, b, f);
     transposeStep(r, n, f, kept);
   }
-  return { state, distance };
+  return { state, distance, jump, knockGain };
 }
 
 const work = new Float64Array(SIZE * SIZE);
@@ -185,7 +197,7 @@ function takeBack(
 }
 
 /** r ← Fᵀ·r, N ← Fᵀ·N·F; rows of F: `f` (4 × STATE), then the slow parts and sway by what is kept of them. */
-function transposeStep(r: Float64Array, n: Float64Array, f: Float64Array, kept: Kept): void {
+function transposeStep(r: Float64Array, n: Float64Array, f: Float64Array, kept: Step): void {
   const keepOf = (j: number) => (j < 4 ? 0 : j < SWAY ? kept.slow : kept.sway);
   const [r0, r1, r2, r3] = r;
   for (let j = 0; j < SIZE; j++) {

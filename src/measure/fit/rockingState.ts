@@ -1,3 +1,4 @@
+import type { Step } from './motionStep.ts';
 import type { PlaneSeries } from './planeSeries.ts';
 import { stepMotion, type RockingParameters } from './rockingMotion.ts';
 
@@ -23,19 +24,6 @@ const OFFSET_SHARE = 0.3;
  * lag that goes with such a swing turned every reading the same way by three degrees and more.
  */
 export const SWAY = 7;
-/** An arm goes to and fro in one to two seconds: what it does now says little of half a second later, s. */
-const SWAY_TIME_S = 0.4;
-
-/** Share of slow change and of sway that is left at bin `b` of what was there a bin before. */
-export interface Kept {
-  readonly slow: number;
-  readonly sway: number;
-}
-
-export function keptOver(stepS: number, motion: RockingParameters): Kept {
-  return { slow: Math.exp(-stepS / motion.slowTimeS), sway: Math.exp(-stepS / SWAY_TIME_S) };
-}
-
 /** Numbers a bin in `transitionsOf`. */
 export const PER_STEP = 16;
 
@@ -123,7 +111,7 @@ const scratch = new Float64Array(4 * STATE);
 export function predictCovariance(
   p: Float64Array,
   f: Float64Array,
-  kept: Kept,
+  kept: Step,
   transitions: Float64Array,
   b: number,
   motion: RockingParameters,
@@ -177,7 +165,7 @@ export function predictCovariance(
   addNoise(p, SWAY, SWAY, motion.swayDownMm ** 2 * (1 - kept.sway ** 2));
   addNoise(p, SWAY + 1, SWAY + 1, motion.swayAcrossMm ** 2 * (1 - kept.sway ** 2));
   const at = b * PER_STEP;
-  const q = motion.kickMm * motion.kickMm * motion.rateRadPerS ** 3;
+  const q = kept.force;
   const qzz = transitions[at + 8] * q;
   const qRe = transitions[at + 9] * q;
   const qIm = transitions[at + 10] * q;

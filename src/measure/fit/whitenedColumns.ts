@@ -1,9 +1,8 @@
+import { stepTo, type Step } from './motionStep.ts';
 import type { PlaneSeries } from './planeSeries.ts';
 import { turningTilt, type RockingParameters } from './rockingMotion.ts';
 import {
   crossCovariance,
-  keptOver,
-  type Kept,
   observationRow,
   PER_STEP,
   predictCovariance,
@@ -58,7 +57,7 @@ export function whitenColumns(
   let rows = 0;
   for (let b = 0; b < count; b++) {
     if (b > 0) {
-      const kept = keptOver(timeS[b] - timeS[b - 1], motion);
+      const kept = stepTo(series, b, motion);
       realTransition(transitions, b, f);
       predictCovariance(p, f, kept, transitions, b, motion);
       predictMeans(mean, f, kept, width);
@@ -88,7 +87,7 @@ export function whitenColumns(
 }
 
 /** Means are stored state by state, one entry a column. */
-function predictMeans(mean: Float64Array, f: Float64Array, kept: Kept, width: number): void {
+function predictMeans(mean: Float64Array, f: Float64Array, kept: Step, width: number): void {
   for (let c = 0; c < width; c++) {
     const m0 = mean[c];
     const m1 = mean[width + c];

@@ -1,6 +1,6 @@
 import type { BinPlanes } from './binPlanes.ts';
 import { WAVE_PRIOR_SD_MM } from './higherWaves.ts';
-import { fullPlanes, scaleToUnitNoise, type PlaneSeries } from './planeSeries.ts';
+import { fullPlanes, scaleToUnitNoise, type BinVerdicts, type PlaneSeries } from './planeSeries.ts';
 import { whitenColumns } from './whitenedColumns.ts';
 import type { RockingParameters } from './rockingMotion.ts';
 import { solveSymmetric } from './smallMatrix.ts';
@@ -30,7 +30,7 @@ function placesOfCommon(total: number): number[] {
  */
 export function fitWhole(
   planes: BinPlanes,
-  binWeight: Float64Array,
+  verdicts: BinVerdicts,
   offsetSdMm: number,
   motion: RockingParameters,
   spinRatio: number,
@@ -38,7 +38,7 @@ export function fitWhole(
   deviationScale: number,
 ): WholeFit | null {
   const raw = fullPlanes(planes, biasSdMm > 0);
-  const series = scaleToUnitNoise(raw, binWeight, offsetSdMm);
+  const series = scaleToUnitNoise(raw, verdicts, offsetSdMm);
   const { products } = whitenColumns(series, motion, spinRatio);
   const width = series.columnCount + 2;
   const n = width - 1;
