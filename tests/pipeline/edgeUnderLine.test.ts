@@ -6,7 +6,13 @@ import type { EdgeProposal } from '../../src/measure/edge/edgeProposal.ts';
 import { riseAt } from '../../src/measure/edge/leanFit.ts';
 import { readNotes } from '../../src/measure/notes/readNotes.ts';
 import { createOpenSweepReader, createSweepReader } from '../../src/measure/sweepReader.ts';
-import { accepted, drawnSetup, expectUnbalance, readPictures } from './readDrawnSweep.ts';
+import {
+  accepted,
+  drawnSetup,
+  expectSoFarAsRead,
+  expectUnbalance,
+  readPictures,
+} from './readDrawnSweep.ts';
 
 /**
  * A nearly balanced wheel with the line on the edge all round, and nobody touched the edge in the
@@ -40,8 +46,9 @@ it('says that an edge which never came free was assumed: of the sweep, its notes
   const sight = reader.sightNow()!;
   expect(sight.edgeAssumed).toBe(true);
   for (const options of [{ sight }, { sameCamera: { sight, edgeKnown: true } }]) {
-    const again = readPictures(pictures(), setup, options).result;
-    expect(warningCodes(again.reading)).toContain('edge-assumed');
+    const again = readPictures(pictures(), setup, options);
+    expect(warningCodes(again.result.reading)).toContain('edge-assumed');
+    expectSoFarAsRead(again.progress, accepted(again.result.reading));
   }
 });
 

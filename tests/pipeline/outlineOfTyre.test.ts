@@ -9,7 +9,7 @@ import { standModel } from '../../samples/stand/view/standModel.ts';
 import type { YuvPicture } from '../../src/contract/picture.ts';
 import { readSetup, type SweepSetup } from '../../src/contract/setup.ts';
 import { subtractVectors, vectorAmount, vectorFromPolar } from '../../src/quantities/vector.ts';
-import { accepted, readPictures } from './readDrawnSweep.ts';
+import { accepted, expectSoFarAsRead, readPictures } from './readDrawnSweep.ts';
 import { yuvFromRgb } from './yuvFromRgb.ts';
 
 /** A tread of cross grooves alone on the practice stand, small and with few pictures. */
@@ -57,6 +57,7 @@ it('follows the outline of the tyre where nothing else runs all round, and says 
   expect(reading.edge!.seenShare).toBeGreaterThan(0.8);
   expect((reading.warnings ?? []).map(({ code }) => code)).toContain('outline-alone');
   expect(progress.at(-1)!.edgeKind).toBe('outline');
+  expectSoFarAsRead(progress, reading);
   const { amountGmm, heavySpotDeg, covarianceGmm2 } = reading.unbalance;
   const off = subtractVectors(
     vectorFromPolar(amountGmm, heavySpotDeg),

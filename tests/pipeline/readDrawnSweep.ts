@@ -1,6 +1,6 @@
 import { expect } from 'vitest';
 
-import { setupOf, type DrawnScene } from '../../samples/drawnWheel/scene.ts';
+import { setupOf, SHED_SCENE, type DrawnScene } from '../../samples/drawnWheel/scene.ts';
 import { FIRST_LOOK, lookAfter } from '../../src/contract/filmLook.ts';
 import type { YuvPicture } from '../../src/contract/picture.ts';
 import type { AcceptedReading, Reading } from '../../src/contract/reading.ts';
@@ -84,4 +84,20 @@ export function expectUnbalance(
   const det = a * d - b * b;
   const { along0: x, along90: y } = miss;
   expect((d * x * x - 2 * b * x * y + a * y * y) / det, what).toBeLessThan(13.8);
+}
+
+/**
+ * What was said of the ± on the way ends about where the reading's begins: the scatter is told more
+ * coarsely on the way, and what a wrong place of the edge does is tried at the end only.
+ */
+export function expectSoFarAsRead(
+  progress: readonly SweepProgress[],
+  { unbalance }: AcceptedReading,
+): void {
+  const { amountGmm, ci95 } = unbalance;
+  const last = progress.findLast(({ soFar }) => soFar)!.soFar!;
+  const readGmm = ci95.amountGmm[1] - amountGmm;
+  const saidGmm = last.amountG95 * SHED_SCENE.weightRadiusMm;
+  expect(saidGmm / readGmm).toBeGreaterThan(0.8);
+  expect(saidGmm / readGmm).toBeLessThan(1.5);
 }

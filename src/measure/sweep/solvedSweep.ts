@@ -11,7 +11,7 @@ import { closeTurn, type TurnClosure } from '../turn/closedTurn.ts';
 import type { EdgeProposal } from '../edge/edgeProposal.ts';
 import type { EdgeObservations } from './edgeObservations.ts';
 import { faceOutward, withoutOutward } from './faceOutward.ts';
-import { assumedEdgeCovariance, hiddenEdgeSdMm } from './assumedEdge.ts';
+import { assumedEdgeCovariance, hiddenEdgeCovariance, hiddenEdgeSdMm } from './assumedEdge.ts';
 import type { FaceLine } from './faceLine.ts';
 import { cameraByLine, type LineInset } from './lineInset.ts';
 import { observedEdge } from './observedEdge.ts';
@@ -113,7 +113,8 @@ export function solveSweep(
   };
   const { edge, fit, refined } = solved.value;
   const sdMm = hiddenEdgeSdMm(refined.template);
-  const edgePlaceMm2 = assumedEdgeCovariance(edge, fit.tiltMm, sdMm, tiltWith);
+  const beforehandMm2 = hiddenEdgeCovariance(geometry.view, edge, fit.tiltMm, sdMm);
+  const edgePlaceMm2 = assumedEdgeCovariance(edge, fit.tiltMm, sdMm, tiltWith, beforehandMm2);
   return succeeded({ ...solved.value, edgePlaceMm2 });
 }
 

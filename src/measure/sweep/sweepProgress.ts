@@ -10,6 +10,7 @@ import {
   runningTiltNow,
   type RunningTilt,
 } from '../fit/runningTilt.ts';
+import type { EdgeProposal } from '../edge/edgeProposal.ts';
 import { riseAt } from '../edge/leanFit.ts';
 import {
   absoluteLean,
@@ -23,7 +24,7 @@ import { coveredDeg, senseOf } from './sweepChecks.ts';
 import { markOf } from './solvedSweep.ts';
 import { pictureOverlay } from './pictureOverlay.ts';
 import { sightBlock, type WheelView } from './wheelView.ts';
-import { worthNow } from './worthNow.ts';
+import { errorsNow, worthNow, type ErrorsNow } from './worthNow.ts';
 
 /** What is told after each picture of a running sweep. */
 export interface ProgressKeeper {
@@ -42,8 +43,10 @@ export interface ProgressKeeper {
   readonly running: RunningTilt;
   /** What is followed; null until enough pictures tell. */
   edgeKind: EdgeKind | null;
-  /** Whether that is a band of tape beside which the tread tells nothing. */
-  onBandAlone: boolean;
+  /** What the ± takes in beside the sweep's own scatter; null until that is known. */
+  errors: ErrorsNow | null;
+  /** Of which edge that is told. */
+  errorsOf: EdgeProposal | null;
   readonly options: SweepReaderOptions;
 }
 
@@ -73,7 +76,8 @@ export function createProgressKeeper(options: SweepReaderOptions = {}): Progress
     marksAgain: options.followOnly ?? false,
     running: createRunningTilt(),
     edgeKind: null,
-    onBandAlone: false,
+    errors: null,
+    errorsOf: null,
     options,
   };
 }
@@ -112,7 +116,11 @@ export function followingProgress(
   if (frames.length % EDGE_CHECK_EVERY === 0) {
     const { kind, onBandAlone } = edgeNow(recording);
     keeper.edgeKind = kind;
-    keeper.onBandAlone = onBandAlone;
+    // An outline's take long to work out and hang on nothing that is still to come.
+    if (kind !== 'outline' || keeper.errorsOf !== recording.edge) {
+      keeper.errors = errorsNow(recording, kind, onBandAlone);
+      keeper.errorsOf = recording.edge;
+    }
   }
   const turnSpeed = turnSpeedOf(turn.rateDegPerS, pictureStepS(recording));
   const lost = troubleNow(frame, turnSpeed);
@@ -173,7 +181,7 @@ function soFarNow(
     addToRunningTilt(keeper.running, frame.timeS, rawTurnDeg, tiltMm);
   }
   const now = runningTiltNow(keeper.running);
-  const worth = now && worthNow(recording.view, now, keeper.onBandAlone);
+  const worth = now && keeper.errors && worthNow(recording, now, keeper.errors);
   if (!worth) return null;
   const { angleDeg } = worth.ci95;
   return {

@@ -20,12 +20,11 @@ import {
   vectorFromPolar,
   type PlaneCovariance,
 } from '../../quantities/vector.ts';
-import { heightScaleRelativeSd } from '../geometry/heightScale.ts';
 import { answerTrouble } from './answerTrouble.ts';
 import { edgeRise } from './edgeRise.ts';
 import { followedEdge, isOnBandAlone } from './followedEdge.ts';
+import { MARK_SD_DEG, scaleRelativeSd } from './heightErrors.ts';
 import { viewOfEdge } from './observedEdge.ts';
-import { outlineScaleSd } from './outlineView.ts';
 import { readingWarnings, swayWarnings, warningOf } from './readingWarnings.ts';
 import { runOutOf, wholeRunOutSdMm, type RunOutSd } from './runOutOf.ts';
 import { standLeanSdMrad } from './standLean.ts';
@@ -35,9 +34,6 @@ import type { SweepRecording } from './sweepRecording.ts';
 import { UNEVEN_MM } from './unevenEdge.ts';
 
 /** From the fitted tilt to heavy spot, weight and what is left, with an honest ± on each. */
-
-/** The tape's middle is found to a fraction of a degree; a hand sticks it on to about this, degrees. */
-const MARK_SD_DEG = 0.4;
 
 export interface ReadingParts {
   readonly reading: AcceptedReading;
@@ -52,7 +48,7 @@ export function sweepReading(
 ): Outcome<ReadingParts, RefusalCode> {
   const { setup } = recording.view;
   const { fit, closure } = solved;
-  const scaleSd = scaleRelativeSd(solved);
+  const scaleSd = scaleOf(solved);
   const rise = edgeRise(withEdgePlace(solved), scaleSd, markSdDeg(solved));
   const responded = responseOf(setup, rise, options.earlier);
   if (!responded.ok) return responded;
@@ -111,20 +107,8 @@ export function sweepReading(
   });
 }
 
-/**
- * Heights told by gaps between blocks that step came out 2 to 5 % low on rendered films: what little is
- * left of standing light beside so shallow a dip holds the match back.
- */
-const UNEVEN_RELATIVE_SD = 0.03;
-
-/** Relative standard deviation of the heights' scale: the camera's, the line's depth, and that of what was followed. */
-function scaleRelativeSd({ view, edge, refined, lineInset }: SolvedSweep): number {
-  const radiusMm = view.setup.wheel.edgeRadiusMm;
-  const ofCamera = heightScaleRelativeSd(view.sight.poseFit, radiusMm);
-  // A line that lies so much deeper moves the camera, which sees the edge larger by as much as it is nearer.
-  const ofDepth = lineInset.insetSdMm / (view.sight.camera.pose.distanceMm - radiusMm);
-  if (edge.outline) return Math.hypot(ofCamera, ofDepth, outlineScaleSd(view, edge.outline));
-  return Math.hypot(ofCamera, ofDepth, refined.unevenMm > UNEVEN_MM ? UNEVEN_RELATIVE_SD : 0);
+function scaleOf({ view, edge, refined, lineInset }: SolvedSweep): number {
+  return scaleRelativeSd(view, edge, refined.unevenMm > UNEVEN_MM, lineInset.insetSdMm);
 }
 
 /** The fit, with what the place of an edge that was only assumed adds. */
@@ -187,9 +171,10 @@ function contributions(
   const perMm = 1 / (response.mmPerGmm * setup.wheel.weightRadiusMm);
   const amountG = unbalance.amountGmm / setup.wheel.weightRadiusMm;
   const { edgePlaceMm2 } = solved;
+  const placeName = solved.edge.outline ? 'creep beside the outline' : 'place of the edge';
   const [[c00], [, c11]] = solved.fit.tiltCovarianceMm2;
   const readSdMm = readingSdMm(solved);
-  const scaleSd = scaleRelativeSd(solved);
+  const scaleSd = scaleOf(solved);
   return {
     'reading noise': readSdMm * perMm,
     rocking: Math.sqrt(Math.max(0, (c00 + c11) / 2 - readSdMm ** 2)) * perMm,
@@ -198,7 +183,7 @@ function contributions(
     response: (amountG * response.standardError) / response.mmPerGmm,
     'run-out allowance': runOut.lateralSdMm * perMm,
     'radial run-out allowance': runOut.radialSdMm * perMm,
-    ...(edgePlaceMm2 ? { 'place of the edge': meanSdMm(edgePlaceMm2) * perMm } : {}),
+    ...(edgePlaceMm2 ? { [placeName]: meanSdMm(edgePlaceMm2) * perMm } : {}),
     ...(runOut.bandSdMm > 0 ? { 'band allowance': runOut.bandSdMm * perMm } : {}),
   };
 }

@@ -2,7 +2,12 @@ import { expect, it } from 'vitest';
 
 import { BAND_ROWS, zOfRowMm } from '../../../src/measure/band/treadBand.ts';
 import type { EdgeProposal } from '../../../src/measure/edge/edgeProposal.ts';
-import { assumedEdgeCovariance, hiddenEdgeSdMm } from '../../../src/measure/sweep/assumedEdge.ts';
+import {
+  assumedEdgeCovariance,
+  hiddenEdgeCovariance,
+  hiddenEdgeSdMm,
+} from '../../../src/measure/sweep/assumedEdge.ts';
+import { shedView } from '../../fakes/shedView.ts';
 
 const EDGE: EdgeProposal = {
   ...{ heightMm: 0, strength: 0, plainestMm: -25, isAssumed: true },
@@ -28,10 +33,24 @@ it('adds what the tilt changes by when the edge is put elsewhere, as far as it c
     along0: 6 * (1 + 0.01 * heightMm),
     along90: 0,
   });
-  const both = assumedEdgeCovariance(EDGE, tilt, 3, scaled);
+  const beforehand = hiddenEdgeCovariance(shedView(), EDGE, tilt, 3);
+  const both = assumedEdgeCovariance(EDGE, tilt, 3, scaled, beforehand);
   expect(Math.sqrt(both[0][0])).toBeCloseTo(6 * 0.03);
   expect(both[1][1]).toBe(0);
   const above = (edge: EdgeProposal) => (edge.heightMm > 0 ? scaled(edge) : null);
-  expect(Math.sqrt(assumedEdgeCovariance(EDGE, tilt, 3, above)[0][0])).toBeCloseTo(6 * 0.03);
-  expect(assumedEdgeCovariance(EDGE, tilt, 3, () => null)[0][0]).toBe(0);
+  const one = assumedEdgeCovariance(EDGE, tilt, 3, above, beforehand);
+  expect(Math.sqrt(one[0][0])).toBeCloseTo(6 * 0.03);
+  // With neither nothing is learnt: not that the place does not matter.
+  expect(assumedEdgeCovariance(EDGE, tilt, 3, () => null, beforehand)).toBe(beforehand);
+});
+
+it('knows beforehand what an edge that shows nowhere leaves open: in any direction, more the wider the glow', () => {
+  const tilt = { along0: 6, along90: -8 };
+  const [[a, b], [, d]] = hiddenEdgeCovariance(shedView(), EDGE, tilt, 3);
+  expect(a).toBe(d);
+  expect(b).toBe(0);
+  // No less than leans told by other grooves are off by, no more than a tenth of the lean.
+  expect(Math.sqrt(a) / 10).toBeGreaterThan(0.04);
+  expect(Math.sqrt(a) / 10).toBeLessThan(0.1);
+  expect(hiddenEdgeCovariance(shedView(), EDGE, tilt, 8)[0][0]).toBeGreaterThan(a);
 });

@@ -106,6 +106,7 @@ export const reading: Words['reading'] = {
     'run-out allowance': 'Zuschlag für Seitenschlag',
     'radial run-out allowance': 'Zuschlag für Höhenschlag',
     'place of the edge': 'was der Ort der Kante offen lässt',
+    'creep beside the outline': 'seitliches Wandern, das der Umriss nicht zeigt',
     'band allowance': 'Zuschlag für ein schief geklebtes Band',
   },
   couple:

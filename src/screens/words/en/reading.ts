@@ -101,6 +101,7 @@ export const reading = {
     'run-out allowance': 'allowance for run-out sideways',
     'radial run-out allowance': 'allowance for run-out of the radius',
     'place of the edge': 'what the edge’s place leaves open',
+    'creep beside the outline': 'sideways creep that the outline cannot tell',
     'band allowance': 'allowance for a band stuck on off square',
   } as Readonly<Record<string, string>>,
   couple:
