@@ -9,11 +9,11 @@ import { readInPage } from '../pageSweep.ts';
 import { serveFolder } from '../serveFolder.ts';
 
 /** A film of half a minute is read in six seconds. */
-const LEAST_TIMES_REAL_TIME = 5;
+export const LEAST_TIMES_REAL_TIME = 5;
 /** From the page's opening, with nothing fetched before, to the reading of the sample. */
 const MOST_OPEN_TO_READING_S = 10;
 const RUNS = 3;
-const READ_LIMIT_MS = 300_000;
+export const READ_LIMIT_MS = 300_000;
 
 /**
  * How fast the built app reads the built-in sweep (1280×720) in headless Chromium, through its own
