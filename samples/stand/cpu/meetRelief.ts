@@ -1,5 +1,5 @@
 import { grooveDepthMm } from '../shape/treadPattern.ts';
-import { DEPTH_RANGE_MM } from '../shape/treadMap.ts';
+import { DEPTH_RANGE_MM } from '../shape/skinTexels.ts';
 import { lateralWaveMm } from '../view/tyreFrame.ts';
 import { RELIEF_STEPS, RELIEF_STEP_MM } from '../view/lighting.ts';
 import type { StandModel } from '../view/standModel.ts';

@@ -3,7 +3,7 @@ import { azimuthDirection, wholeUnbalanceGmm, wheelOnBall } from '../motion/whee
 import type { WheelPose } from '../motion/wheelPose.ts';
 import { bandBorderMm } from '../shape/shoulderBand.ts';
 import { grooveDepthMm } from '../shape/treadPattern.ts';
-import { DEPTH_RANGE_MM } from '../shape/treadMap.ts';
+import { DEPTH_RANGE_MM } from '../shape/skinTexels.ts';
 import { skinPoint } from '../shape/tyreProfile.ts';
 import type { StandModel, StandShape } from '../view/standModel.ts';
 import type { StandBand, StandScene } from '../scene/standScene.ts';

@@ -1,5 +1,5 @@
 import { RELIEF_STEPS, RELIEF_STEP_MM } from '../view/lighting.ts';
-import { DEPTH_RANGE_MM } from '../shape/treadMap.ts';
+import { DEPTH_RANGE_MM } from '../shape/skinTexels.ts';
 import { WALL_STEEPNESS } from '../shape/treadPattern.ts';
 
 /** A number as GLSL wants it: always with a point. */

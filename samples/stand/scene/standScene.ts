@@ -59,6 +59,17 @@ const BandSchema = v.strictObject({
   dirt: number(0, 1, 0.3),
 });
 
+/** A strip of tape across the shoulder; the first of a scene's is the valve's. */
+const TapeSchema = v.strictObject({
+  middleDeg: degrees(0),
+  widthMm: number(5, 60, 22),
+  colour: MarkColourSchema,
+  /** 0 new, 1 so dirty that it is hardly lighter than dust. */
+  dirt: number(0, 1, 0),
+  /** Ends torn off by hand: how far they stand out and in, standard deviation. */
+  raggedMm: number(0, 6, 0),
+});
+
 const WaveSchema = v.strictObject({
   /** Waves round the wheel: 1 is once round. */
   order: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(6)),
@@ -113,12 +124,7 @@ const tyre = v.strictObject({
   /** Radial run-out once round: the tread's axis stands beside that of the bore. */
   radialRunOutMm: number(0, 3, 0.1),
   radialHighAtDeg: degrees(200),
-  tapes: v.optional(
-    v.array(
-      v.strictObject({ middleDeg: degrees(0), widthMm: number(5, 60, 22), colour: MarkColourSchema }),
-    ),
-    [{ colour: 'white' }],
-  ),
+  tapes: v.optional(v.array(TapeSchema), [{ colour: 'white' }]),
 });
 
 const stand = v.strictObject({
@@ -216,5 +222,6 @@ export type StandScene = v.InferOutput<typeof StandSceneSchema>;
 export type StandSceneInput = Omit<v.InferInput<typeof StandSceneSchema>, 'format'>;
 export type StandBlocks = v.InferOutput<typeof BlocksSchema>;
 export type StandBand = v.InferOutput<typeof BandSchema>;
+export type StandTape = v.InferOutput<typeof TapeSchema>;
 export type StandWeight = v.InferOutput<typeof WeightSchema>;
 export type TurnPoint = v.InferOutput<typeof TurnPointSchema>;

@@ -1,27 +1,12 @@
-import type { MarkColour } from '../../../src/contract/setup.ts';
 import type { StandScene } from '../scene/standScene.ts';
 import { blockGaps, type BlockGap } from './blockGaps.ts';
 import { latticeNoise, noiseAt, type LatticeNoise } from './latticeNoise.ts';
 import { raggedBorderMm } from './shoulderBand.ts';
+import { DEPTH_RANGE_MM, DUST, type TreadMap } from './skinTexels.ts';
+import { stickTape } from './shoulderTape.ts';
 import { ribCuts, treadPattern, WALL_STEEPNESS, type CrossCut } from './treadPattern.ts';
-import { profileLengthMm, skinPoint, type TyreProfile } from './tyreProfile.ts';
+import { profileLengthMm, type TyreProfile } from './tyreProfile.ts';
 
-/**
- * The tyre's skin unrolled, one texel every half millimetre: colour and the depth of cuts across
- * the ribs, by wheel angle (column 0 is the valve, clockwise) and way along the profile (row 0 is
- * the lowest, {@link LOWEST_WAY_MM}). Grooves round the wheel are not in it: their rims must be
- * exact, so both renderers take them from the pattern itself.
- */
-export interface TreadMap {
-  readonly columns: number;
-  readonly rows: number;
-  readonly fromWayMm: number;
-  readonly wayPerRowMm: number;
-  /** Red, green, blue as 255·√reflectance; then depth as 255·depth/{@link DEPTH_RANGE_MM}. */
-  readonly texels: Uint8Array;
-}
-
-export const DEPTH_RANGE_MM = 8;
 /** Nothing below is ever seen from above. */
 const LOWEST_WAY_MM = -118;
 const COLUMNS = 4096;
@@ -32,16 +17,6 @@ const SOFT_MM = 0.5;
 /** Reflectances, linear. */
 const RUBBER = [0.038, 0.037, 0.036] as const;
 const SIDEWALL = [0.026, 0.0255, 0.025] as const;
-const DUST = [0.19, 0.155, 0.115] as const;
-const TAPE: Readonly<Record<MarkColour, readonly [number, number, number]>> = {
-  white: [0.62, 0.61, 0.57],
-  yellow: [0.66, 0.5, 0.03],
-  orange: [0.65, 0.2, 0.03],
-  red: [0.45, 0.03, 0.03],
-  green: [0.03, 0.3, 0.07],
-  blue: [0.03, 0.09, 0.5],
-};
-
 /** Dull white cloth tape. */
 const BAND = [0.46, 0.45, 0.42] as const;
 
@@ -70,8 +45,9 @@ export function treadMap(scene: StandScene, profile: TyreProfile): TreadMap {
     }
   }
   stickBand(scene, texels, wayPerRowMm);
-  for (const tape of scene.tyre.tapes) stickTape(scene, profile, texels, wayPerRowMm, tape);
-  return { columns: COLUMNS, rows: ROWS, fromWayMm: LOWEST_WAY_MM, wayPerRowMm, texels };
+  const map = { columns: COLUMNS, rows: ROWS, fromWayMm: LOWEST_WAY_MM, wayPerRowMm, texels };
+  for (const tape of scene.tyre.tapes) stickTape(scene, profile, map, tape);
+  return map;
 }
 
 function drawCuts(scene: StandScene, depthMm: Float32Array, wayPerRowMm: number): void {
@@ -212,38 +188,6 @@ function stickBand(scene: StandScene, texels: Uint8Array, wayPerRowMm: number): 
         texels[at + k] = Math.round(255 * Math.sqrt(under + (tape - under) * cover));
       }
       texels[at + 3] = Math.round(texels[at + 3] * (1 - cover));
-    }
-  }
-}
-
-/** A strip of tape over the shoulder rib, from just under the edge up; it bridges the cuts. */
-function stickTape(
-  scene: StandScene,
-  profile: TyreProfile,
-  texels: Uint8Array,
-  wayPerRowMm: number,
-  tape: StandScene['tyre']['tapes'][number],
-): void {
-  const from = profile.edgeWayMm - 0.4;
-  const to = scene.tyre.treadHalfWidthMm + 8;
-  const colour = TAPE[tape.colour];
-  const weave = latticeNoise(scene.seed + 31, 4096, 160);
-  for (let row = 0; row < ROWS; row++) {
-    const wayMm = LOWEST_WAY_MM + row * wayPerRowMm;
-    if (wayMm < from || wayMm > to) continue;
-    const mmPerColumn = (2 * Math.PI * skinPoint(profile, wayMm)[0]) / COLUMNS;
-    const middle = (tape.middleDeg / 360) * COLUMNS;
-    const half = tape.widthMm / 2 / mmPerColumn;
-    for (let c = Math.ceil(middle - half); c <= middle + half; c++) {
-      const column = ((c % COLUMNS) + COLUMNS) % COLUMNS;
-      const at = 4 * (row * COLUMNS + column);
-      const grain = 1 + 0.1 * noiseAt(weave, column / COLUMNS, row / ROWS);
-      // Over a cut the tape hollows a little.
-      const hollow = texels[at + 3] > 100 ? 0.86 : 1;
-      for (let k = 0; k < 3; k++) {
-        texels[at + k] = Math.round(255 * Math.sqrt(Math.min(1, colour[k] * grain * hollow)));
-      }
-      texels[at + 3] = 0;
     }
   }
 }

@@ -1,6 +1,7 @@
 import { rimMap, type RimMap } from '../shape/rimMap.ts';
 import { shedPicture, type ShedPicture } from '../shape/shedPicture.ts';
-import { treadMap, type TreadMap } from '../shape/treadMap.ts';
+import { type TreadMap } from '../shape/skinTexels.ts';
+import { treadMap } from '../shape/treadMap.ts';
 import { tyreProfile, type TyreProfile } from '../shape/tyreProfile.ts';
 import type { StandScene, StandWeight } from '../scene/standScene.ts';
 import { standCamera, type StandCamera } from './standCamera.ts';

@@ -7,7 +7,8 @@ import { edgeSeenAt, filmTruth } from '../../../samples/stand/film/filmTruth.ts'
 import { standMotion } from '../../../samples/stand/motion/standMotion.ts';
 import { standScene } from '../../../samples/stand/scene/readScene.ts';
 import { bandBorderMm } from '../../../samples/stand/shape/shoulderBand.ts';
-import { DEPTH_RANGE_MM, treadMap } from '../../../samples/stand/shape/treadMap.ts';
+import { DEPTH_RANGE_MM } from '../../../samples/stand/shape/skinTexels.ts';
+import { treadMap } from '../../../samples/stand/shape/treadMap.ts';
 import { tyreProfile } from '../../../samples/stand/shape/tyreProfile.ts';
 import { standModel } from '../../../samples/stand/view/standModel.ts';
 
@@ -94,5 +95,33 @@ describe('a band of tape round the shoulder', () => {
     expect(off.length).toBeGreaterThan(50);
     const sorted = off.map(Math.abs).sort((a, b) => a - b);
     expect(sorted[Math.floor(0.9 * sorted.length)]).toBeLessThan(1);
+  });
+});
+
+describe('a tape across the shoulder', () => {
+  const scene = standScene({
+    tyre: {
+      tapes: [{ colour: 'blue' }, { colour: 'yellow', middleDeg: 90, dirt: 0.6, raggedMm: 2.5 }],
+    },
+  });
+  const map = treadMap(scene, tyreProfile(scene));
+  /** Columns that tape covers about a wheel angle at a way along the profile: nothing else closes the cuts. */
+  const endsMm = (middleDeg: number, isTape: (red: number, blue: number) => boolean) =>
+    [36, 44, 52, 60].map((wayMm) => {
+      const row = Math.round((wayMm - map.fromWayMm) / map.wayPerRowMm);
+      const middle = Math.round((middleDeg / 360) * map.columns);
+      let column = middle;
+      const texel = (c: number, k: number) => {
+        const at = row * map.columns + (c % map.columns);
+        return map.texels[4 * at + k];
+      };
+      while (isTape(texel(column, 0), texel(column, 2))) column++;
+      return ((column - middle) / map.columns) * 2 * Math.PI * scene.wheel.edgeRadiusMm;
+    });
+  const spread = (values: number[]) => Math.max(...values) - Math.min(...values);
+
+  it('ends where it was torn, not on a straight line', () => {
+    expect(spread(endsMm(0, (red, blue) => blue > 2 * red))).toBeLessThan(1.5);
+    expect(spread(endsMm(90, (red, blue) => red > 1.25 * blue && red > 90))).toBeGreaterThan(1.5);
   });
 });
