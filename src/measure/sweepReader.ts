@@ -10,7 +10,9 @@ import type {
 } from '../contract/sweep.ts';
 import { createNoteTaker, takeNotes } from './notes/noteTaker.ts';
 import { AT_ONCE, cameraPace } from './pace/pace.ts';
+import { isPartCovered } from './sight/coveredPart.ts';
 import { lightTrouble, meterLight } from './sight/lightMeter.ts';
+import { pooledLine } from './sight/linePool.ts';
 import { forgetOldFrames, thinOldFrames } from './sweep/forgetOldFrames.ts';
 import { beginFromMemory, lookForWheel } from './sweep/lookForWheel.ts';
 import { isCaughtUp, takePicture, workOn } from './sweep/openRecording.ts';
@@ -28,7 +30,7 @@ import { solveSweep, type SolvedGeometry, type SolvedSweep } from './sweep/solve
 import { checkRecording } from './sweep/sweepChecks.ts';
 import { createProgressKeeper, followingProgress, lookingProgress } from './sweep/sweepProgress.ts';
 import type { SweepRecording } from './sweep/sweepRecording.ts';
-import { inLight, inLine, refusedResult, sweepResult } from './sweep/sweepResult.ts';
+import { inCover, inLight, inLine, refusedResult, sweepResult } from './sweep/sweepResult.ts';
 import { isNeededForView } from './sweep/neededForView.ts';
 
 /**
@@ -136,13 +138,20 @@ function finish(state: ReaderState): SweepResult {
     const code =
       framesSeen < FEWEST_PICTURES
         ? 'too-few-frames'
-        : (lightTrouble(light) ?? trouble ?? 'line-lost');
+        : (lightTrouble(light) ?? coverTrouble(state) ?? trouble ?? 'line-lost');
     return refusedResult({ code, evidence: { pictures: framesSeen } }, null);
   }
   const geometry = geometryOf(state, recording);
   const result = sweepResult(recording, () => geometry, options);
   const withoutLine = { fromS: firstS, untilS: withoutLineUntilS };
-  return inLight(inLine(result, recording, withoutLine), lightTrouble(light));
+  const lined = inLine(result, recording, withoutLine);
+  return inLight(inCover(lined, recording), lightTrouble(light));
+}
+
+/** A line that is covered in part shows no camera or no edge, and the picture that it is covered. */
+function coverTrouble({ trouble, open, finder }: ReaderState): 'view-blocked' | null {
+  if (trouble === 'picture-upside-down') return null;
+  return isPartCovered(open.kept.pictures, pooledLine(finder.pool).points) ? 'view-blocked' : null;
 }
 
 function lookAgain(state: ReaderState): SecondLook | 'whole' | null {

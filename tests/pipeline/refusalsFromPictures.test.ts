@@ -75,6 +75,6 @@ describe('a turn that cannot be followed', () => {
     const { result } = readScene({ camera: SHED_SCENE.camera }, (p, at) =>
       at > 0.3 && at < 0.75 ? covered(p, 0.2, 0.8) : p,
     );
-    expectRefused(result, 'turn-uncertain');
+    expectRefused(result, 'view-blocked');
   });
 });

@@ -126,6 +126,22 @@ export function covered(picture: YuvPicture, from: number, to: number): YuvPictu
   };
 }
 
+/**
+ * The same with a pattern of its own that moves with its right border, luma up and down by so much: cloth
+ * in folds.
+ */
+export function sleeved(picture: YuvPicture, from: number, to: number, folds = 25): YuvPicture {
+  const { widthPx } = picture;
+  const under = covered(picture, from, to);
+  const y = under.y.map((luma, i) => {
+    const x = i % widthPx;
+    if (x < from * widthPx || x >= to * widthPx) return luma;
+    const inward = to * widthPx - x;
+    return 90 + folds * Math.sin(0.13 * inward) * Math.cos((0.17 * i) / widthPx + 0.03 * inward);
+  });
+  return { ...under, y };
+}
+
 /** The same view at another time. */
 export function atTime(picture: YuvPicture, timeS: number): YuvPicture {
   return { ...picture, timeS };

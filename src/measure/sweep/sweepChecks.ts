@@ -4,6 +4,7 @@ import type { TurnSense } from '../../contract/setup.ts';
 import type { SweepReaderOptions } from '../../contract/sweep.ts';
 import { FASTEST_STEP_DEG } from '../../contract/turnSpeed.ts';
 import { wrapTurnDeg } from '../../quantities/angle.ts';
+import { followsCover } from './coveredView.ts';
 import { dueSense } from './dueSense.ts';
 import { leanedAway } from './leanReach.ts';
 import type { EdgeObservations } from './edgeObservations.ts';
@@ -45,6 +46,7 @@ export function checkRecording(
   return (
     lineNeverSeen(recording) ??
     blind(recording) ??
+    followsCover(recording) ??
     tooFast(recording) ??
     turnIncomplete(recording) ??
     (frames.length < MIN_FRAMES ? tooFew() : null) ??
@@ -100,15 +102,26 @@ export function checkLineSeen(
 function blind(recording: SweepRecording): Outcome<never, RefusalCode> | null {
   const { frames } = recording;
   const noLean = frames.filter((f) => f.lean === null).length / frames.length;
-  if (noLean > BLIND_LIMIT_SHARE)
+  if (noLean > BLIND_LIMIT_SHARE) {
+    const evidence = { shareOfPicturesWithoutTread: round(noLean) };
     return (
       leanedAway(recording) ??
-      failed('view-blocked', { shareOfPicturesWithoutTread: round(noLean) })
+      failed(treadShows(recording) ? 'edge-lost' : 'view-blocked', evidence)
     );
+  }
   const noTurn = frames.filter((f) => f.turnIndex === null).length / frames.length;
   if (noTurn > BLIND_LIMIT_SHARE)
     return failed('turn-uncertain', { shareOfPicturesWithoutTurn: round(noTurn) });
   return null;
+}
+
+/** A line that shows in so much of what is watched lies on a tread with nothing before it. */
+const UNCOVERED_LINE_SHARE = 0.7;
+
+/** Whether the tread was in view where no lean was told: then it has nothing to be followed by. */
+function treadShows({ frames }: SweepRecording): boolean {
+  const shares = frames.flatMap(({ lean, lineShare }) => (lean === null ? [lineShare] : []));
+  return shares.sort((a, b) => a - b)[shares.length >> 1] > UNCOVERED_LINE_SHARE;
 }
 
 /**

@@ -2,6 +2,7 @@ import type { Failure, Outcome } from '../../contract/outcome.ts';
 import type { RefusedReading, TurnSummary } from '../../contract/reading.ts';
 import { REFUSALS, type RefusalCode } from '../../contract/refusals.ts';
 import type { SweepReaderOptions, SweepResult } from '../../contract/sweep.ts';
+import { behindCover } from './coveredView.ts';
 import { creptOnLean } from './leanReach.ts';
 import { checkCameraStill } from './cameraStill.ts';
 import { checkStand, solveSweep, type SolvedGeometry } from './solvedSweep.ts';
@@ -77,6 +78,14 @@ export function inLight(result: SweepResult, light: 'too-dark' | 'too-bright' | 
   const { reading } = result;
   if (reading.status !== 'refused' || light === null) return result;
   return refusedResult({ code: light, evidence: {} }, reading.turn);
+}
+
+/** Where something stood before part of the tread, that is what to change, whatever it spoilt first. */
+export function inCover(result: SweepResult, recording: SweepRecording): SweepResult {
+  const { reading } = result;
+  if (reading.status !== 'refused') return result;
+  const covered = behindCover(recording, reading.refusals[0].code);
+  return covered ? refusedResult(covered, reading.turn) : result;
 }
 
 /** How a sweep ends of whose beginning only a few pictures are kept. */

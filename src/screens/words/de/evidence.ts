@@ -11,6 +11,7 @@ export const evidence: Words['evidence'] = {
   readUntilS: ['gelesen bis', '\u00a0s'],
   changeAboveOutline: ['Wechsel über dem Umriss, Stufen'],
   changeBelowIt: ['Wechsel darunter, Stufen'],
+  shareOfTreadCovered: ['verdeckter Anteil der Lauffläche'],
   secondsWithoutLine: ['ohne die Linie', '\u00a0s'],
   longestSeconds: ['längste Strecke davon', '\u00a0s'],
   movedPx: ['Linie neben ihrem Platz um'],

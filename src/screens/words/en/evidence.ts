@@ -13,6 +13,7 @@ export const evidence: Readonly<Record<string, readonly [name: string, unit?: st
   readUntilS: ['read as far as', '\u00a0s'],
   changeAboveOutline: ['change above the outline, steps'],
   changeBelowIt: ['change below it, steps'],
+  shareOfTreadCovered: ['share of the tread covered'],
   secondsWithoutLine: ['without the line', '\u00a0s'],
   longestSeconds: ['longest stretch of that', '\u00a0s'],
   movedPx: ['line found off its place by'],
