@@ -61,8 +61,8 @@ export function behindCover(
   return failed('view-blocked', evidence).failure;
 }
 
-/** One block of what stands may be the shed beside the wheel, and is outvoted. */
-const FOLLOWED_COVER_SHARE = 0.1;
+/** Two blocks of what stands may be the shed beside a wheel seen from aside, and are outvoted. */
+const FOLLOWED_COVER_SHARE = 0.15;
 
 /**
  * What stands before the tread and shows a pattern of its own is followed in its place: a wheel would be
