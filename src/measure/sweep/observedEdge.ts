@@ -1,4 +1,5 @@
 import { edgeObservations, type EdgeObservations } from './edgeObservations.ts';
+import { evenGains } from './evenGains.ts';
 import { outlineView } from './outlineView.ts';
 import type { RefinedShifts } from './refinedShifts.ts';
 import type { SweepRecording } from './sweepRecording.ts';
@@ -28,10 +29,12 @@ export function observedEdge(
   const seen = edgeObservations(followed, refined, viewOfEdge(recording, view), turnDegOf);
   const edgeRadiusMm = view.setup.wheel.edgeRadiusMm;
   const larger = edgeRadiusMm / seen.edgeRadiusMm;
+  const gains = evenGains(seen);
+  const carried = (mm: number, at: number) => (mm * larger) / gains[at % gains.length];
   return {
     ...seen,
-    heightMm: seen.heightMm.map((heightMm) => heightMm * larger - FACE_BELOW_MM),
-    standardErrorMm: seen.standardErrorMm.map((errorMm) => errorMm * larger),
+    heightMm: seen.heightMm.map((heightMm, at) => carried(heightMm, at) - FACE_BELOW_MM),
+    standardErrorMm: seen.standardErrorMm.map(carried),
     edgeRadiusMm,
     // Taken to stand level (placedLevel): what is told of the stand is told by nothing but that.
     azimuthBiasSdMm: STAND_LEAN_SD * edgeRadiusMm,
