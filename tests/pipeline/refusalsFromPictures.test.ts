@@ -71,7 +71,14 @@ describe('a turn that cannot be followed', () => {
     expectRefused(result, 'view-blocked');
   });
 
-  it('slips unseen behind a hand that covers all but the sides', () => {
+  it('slips unseen behind a hand that covers all but the sides, twice and not for long', () => {
+    const { result } = readScene({ camera: SHED_SCENE.camera }, (p, at) =>
+      (at > 0.3 && at < 0.42) || (at > 0.6 && at < 0.68) ? covered(p, 0.2, 0.8) : p,
+    );
+    expectRefused(result, 'turn-uncertain');
+  });
+
+  it('is hidden where that hand stays there', () => {
     const { result } = readScene({ camera: SHED_SCENE.camera }, (p, at) =>
       at > 0.3 && at < 0.75 ? covered(p, 0.2, 0.8) : p,
     );

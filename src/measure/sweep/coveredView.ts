@@ -23,9 +23,14 @@ export interface CoveredView {
 export function coveredView(recording: SweepRecording): CoveredView {
   const stands = standingParts(recording);
   const { frames } = recording;
+  const comes = stands.map((_, b) => frames.filter((frame) => !isHidden(frame, b)).length);
+  const isTold = comes.map((seen) => seen >= SEEN_AT_TIMES * frames.length);
   let covered = 0;
   for (const frame of frames) {
-    const here = stands.reduce((sum, part, b) => sum + (isHidden(frame, b) ? 1 : part), 0);
+    const here = stands.reduce(
+      (sum, part, b) => sum + (isTold[b] && isHidden(frame, b) ? 1 : part),
+      0,
+    );
     if (here < stands.length) covered += here / stands.length;
   }
   return {
@@ -33,6 +38,9 @@ export function coveredView(recording: SweepRecording): CoveredView {
     standingShare: stands.reduce((sum, part) => sum + part, 0) / stands.length,
   };
 }
+
+/** A block that shows line or tread in fewer of the pictures is too dark or too slanting, not covered at times. */
+const SEEN_AT_TIMES = 0.2;
 
 /**
  * Glare hides up to a twentieth of all the views of a turn's blocks; a sweep that cannot be read with four
