@@ -56,6 +56,9 @@ const COVERED_CODES: readonly RefusalCode[] = [
 /** The same, where a wheel that leans or rocks hard hides parts of its tread by itself. */
 const LEANING_CODES: readonly RefusalCode[] = ['rocking-too-strong', 'lean-too-large'];
 
+/** Turned no farther than this a sweep was broken off, and what stands is hardly told from what turns. */
+const HALF_TURN_DEG = 180;
+
 /** In place of what a cover did to the sweep; null where no cover is seen, or another reason stands. */
 export function behindCover(
   recording: SweepRecording,
@@ -63,10 +66,19 @@ export function behindCover(
 ): Failure<'view-blocked'> | null {
   const leans = LEANING_CODES.includes(code);
   if (!leans && !COVERED_CODES.includes(code)) return null;
+  if (code === 'turn-incomplete' && turnedDeg(recording) < HALF_TURN_DEG) return null;
   const { share, standingShare } = coveredView(recording);
   if ((leans ? standingShare : share) < COVERED_SHARE) return null;
   const evidence = { shareOfTreadCovered: round(share) };
   return failed('view-blocked', evidence).failure;
+}
+
+function turnedDeg({ turn }: SweepRecording): number {
+  const [low, high] = turn.turnDeg.reduce(
+    ([least, most], deg) => [Math.min(least, deg), Math.max(most, deg)],
+    [0, 0],
+  );
+  return high - low;
 }
 
 /** Two blocks of what stands may be the shed beside a wheel seen from aside, and are outvoted. */
