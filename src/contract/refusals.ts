@@ -72,9 +72,9 @@ export const REFUSALS = {
       'Lock the tablet’s screen rotation with the wheel’s near side below; turn a film round before reading it.',
   },
   'view-blocked': {
-    cause: 'Something stood in front of the tread for most of the sweep.',
+    cause: 'Something stood in front of the tread.',
     remedy:
-      'Turn the wheel from the far side, with the hand away from the camera, then sweep again.',
+      'Clear the view of the tread, turn from the far side with the hand away from the camera, and sweep again.',
     secondTime: 'Turn by the top of the tyre opposite the camera.',
   },
   'too-dark': {

@@ -1,5 +1,5 @@
 import { displayUnit, type Quantity, type Units } from './displayUnits.ts';
-import { formatNumber } from './numbers.ts';
+import { formatNumber, formatShare } from './numbers.ts';
 import { words } from './words.ts';
 
 /** One piece of evidence as a person reads it: "widest hole", "105.2°". */
@@ -19,6 +19,9 @@ const UNIT_SUFFIXES: readonly (readonly [suffix: string, written: string])[] = [
   ['S', '\u00a0s'],
 ];
 
+/** Parts of one: "shareOfTreadCovered", "inlierShare". */
+const IS_SHARE = /^share[A-Z]|Share$/;
+
 /** Suffixes of what a person reads in either system. */
 const QUANTITIES: Readonly<Record<string, Quantity>> = { Mm: 'length', G: 'weight' };
 
@@ -32,6 +35,9 @@ export function evidenceText(
   const bare = unit === undefined ? name : name.slice(0, -unit[0].length);
   const ownWords = bare.replace(/(?<=[a-z])(?=[A-Z])/g, ' ').toLowerCase();
   const [betterName = ownWords, betterUnit = unit?.[1] ?? ''] = words.evidence[name] ?? [];
+  if (typeof value === 'number' && IS_SHARE.test(name)) {
+    return { name: betterName, value: formatShare(value) };
+  }
   const quantity = unit && QUANTITIES[unit[0]];
   if (typeof value === 'number' && quantity && units !== 'metric') {
     const shown = displayUnit(quantity, units);

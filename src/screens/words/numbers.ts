@@ -178,7 +178,8 @@ export function formatDegPerS(turningDegPerS: number): string {
 
 /** A share from 0 to 1 as "40 %"; never 100 before it is all. */
 export function formatShare(fraction: number): string {
-  const percent = fraction >= 1 ? 100 : Math.min(99, Math.floor(fraction * 100));
+  // 0.29 · 100 is a little less than 29 in binary.
+  const percent = fraction >= 1 ? 100 : Math.min(99, Math.floor(fraction * 100 + 1e-9));
   return `${formatNumber(Math.max(percent, 0), 0)}${NO_BREAK_SPACE}%`;
 }
 

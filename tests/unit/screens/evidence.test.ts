@@ -11,6 +11,8 @@ it.each([
   ['residualPx', 3.5, 'line off its curve by', '3.50 px'],
   ['rockingRmsMm', 12.34, 'rocking at the edge', '12.3 mm'],
   ['standoffMm', 12.34, 'standoff', '12.3 mm'],
+  ['shareOfTreadCovered', 0.29, 'share of the tread covered', '29 %'],
+  ['inlierShare', 0.3, 'share of the line on one curve', '30 %'],
   ['timeS', 3, 'time', '3 s'],
   ['file', 'a.mp4', 'file', 'a.mp4'],
   ['pictures', 12, 'pictures', '12'],

@@ -68,8 +68,9 @@ export const notices: Words['notices'] = {
       'Bildschirmdrehung sperren, die nahe Seite des Rads unten; einen Film vor dem Auswerten umdrehen.',
   },
   'view-blocked': {
-    cause: 'Die meiste Zeit stand etwas vor der Lauffläche.',
-    remedy: 'Von der fernen Seite drehen, Hand weg von der Kamera, noch einmal messen.',
+    cause: 'Vor der Lauffläche stand etwas.',
+    remedy:
+      'Die Lauffläche frei machen, von der fernen Seite drehen, Hand weg von der Kamera, noch einmal messen.',
     secondTime: 'Den Reifen oben gegenüber der Kamera anfassen.',
   },
   'too-dark': {
