@@ -1,6 +1,6 @@
 import type { Step } from './motionStep.ts';
 import type { PlaneSeries } from './planeSeries.ts';
-import { stepMotion, type RockingParameters } from './rockingMotion.ts';
+import { stepMotion, turningTilt, type RockingParameters } from './rockingMotion.ts';
 
 /**
  * The random motion's state and how it moves from bin to bin.
@@ -26,6 +26,16 @@ const OFFSET_SHARE = 0.3;
 export const SWAY = 7;
 /** Numbers a bin in `transitionsOf`. */
 export const PER_STEP = 16;
+
+/** The tilt of a wheel with W = 1 at every bin, as `turningTilt` gives it. */
+export function turningOf(
+  { timeS, turnRad }: Pick<PlaneSeries, 'timeS' | 'turnRad'>,
+  { rateRadPerS, dampingRatio }: RockingParameters,
+  spinRatio: number,
+  transitions: Float64Array,
+): Float64Array {
+  return turningTilt(timeS, turnRad, spinRatio, rateRadPerS, dampingRatio, transitions, PER_STEP);
+}
 
 /**
  * Step matrices of every bin: twelve numbers as `stepMotion` gives them, then how the slow lean at

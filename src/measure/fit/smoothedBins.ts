@@ -5,9 +5,9 @@ import {
   type RawPlanes,
 } from './planeSeries.ts';
 import { restrictedLikelihood } from './rockingEstimate.ts';
-import { turningTilt, type RockingParameters } from './rockingMotion.ts';
+import type { RockingParameters } from './rockingMotion.ts';
 import { smoothMotion, type SmoothedMotion } from './rockingSmoother.ts';
-import { PER_STEP, transitionsOf } from './rockingState.ts';
+import { transitionsOf, turningOf } from './rockingState.ts';
 
 /** What all bins together say of the motion at each; null where they do not part the unknowns. */
 export function smoothedBins(
@@ -32,15 +32,7 @@ export function smoothResidual(
 ): { smoothed: SmoothedMotion; turning: Float64Array } {
   const { count, columnCount, columns, root } = series;
   const transitions = transitionsOf(series, motion, spinRatio);
-  const turning = turningTilt(
-    series.timeS,
-    series.turnRad,
-    spinRatio,
-    motion.rateRadPerS,
-    motion.dampingRatio,
-    transitions,
-    PER_STEP,
-  );
+  const turning = turningOf(series, motion, spinRatio, transitions);
   const a1 = coefficients[columnCount - 1];
   const b1 = coefficients[columnCount];
   const residual = new Float64Array(count * 3);

@@ -1,16 +1,16 @@
 import { stepTo, type Step } from './motionStep.ts';
 import type { PlaneSeries } from './planeSeries.ts';
-import { turningTilt, type RockingParameters } from './rockingMotion.ts';
+import type { RockingParameters } from './rockingMotion.ts';
 import {
   crossCovariance,
   observationRow,
-  PER_STEP,
   predictCovariance,
   realTransition,
   startCovariance,
   STATE,
   SWAY,
   transitionsOf,
+  turningOf,
 } from './rockingState.ts';
 
 /** A constant of this file: some module loaders look an imported one up at every use. */
@@ -33,17 +33,9 @@ export function whitenColumns(
   motion: RockingParameters,
   spinRatio: number,
 ): WhitenedProducts {
-  const { count, columnCount, timeS, root, columns } = series;
+  const { count, columnCount, root, columns } = series;
   const transitions = transitionsOf(series, motion, spinRatio);
-  const turning = turningTilt(
-    timeS,
-    series.turnRad,
-    spinRatio,
-    motion.rateRadPerS,
-    motion.dampingRatio,
-    transitions,
-    PER_STEP,
-  );
+  const turning = turningOf(series, motion, spinRatio, transitions);
   const width = columnCount + 2;
   const products = new Float64Array(width * width);
   const p = startCovariance(motion);
