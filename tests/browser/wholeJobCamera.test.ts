@@ -68,6 +68,20 @@ async function sweepFromSight(page: Page): Promise<void> {
 }
 
 /**
+ * Answers "done" to each weight of the plan. The same film before a camera reads a little different
+ * each time, by which pictures come in time: some readings are served by one weight, some by two.
+ */
+async function stickAllOn(page: Page): Promise<void> {
+  const place = page.locator('.lead-mark');
+  const [, total] = /^Weight 1 of (\d)/.exec((await place.textContent())!)!;
+  for (let weight = 1; weight <= Number(total); weight++) {
+    await expect(place).toContainText(`Weight ${weight} of ${total}`);
+    await page.locator('[data-role="weight-done"]').click();
+  }
+  await expect(page.locator('[data-role="prove"]')).toBeVisible();
+}
+
+/**
  * One wheel before a made-up camera, step by step as the screens lead: bench, sight, sweep, reading,
  * weights, the hand led, proof, logbook with its films, and the same in an empty browser.
  */
@@ -99,8 +113,7 @@ test('the whole job before a camera, and the same from the saved logbook', async
   await expect(page.locator('.live[data-mode="lead"][data-source="turn"]')).toBeVisible({
     timeout: LEAD_LIMIT_MS,
   });
-  await page.locator('[data-role="weight-done"]').click();
-  await expect(page.locator('[data-role="prove"]')).toBeVisible();
+  await stickAllOn(page);
   await goUp(page);
   await expect(nextStep(page)).toHaveText('Sweep to prove it');
   await page.getByRole('button', { name: /^Take back: Put on/ }).click();
