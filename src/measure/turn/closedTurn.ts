@@ -28,10 +28,15 @@ const PAIR_SPACING_DEG = 2;
  * that was turned for minutes more of them would say the same.
  */
 const MOST_VIEWS = 180;
-/** The raw sum of a revolution is within this of 360°: 7 % of error in scale. */
-const CLOSURE_REACH_DEG = 25;
-/** Earlier views at about the right place that are tried for each later one, degrees apart. */
-const EARLIER_OFFSETS_DEG = [-20, -10, 0, 10, 20];
+/**
+ * The raw sum of a revolution is within this of 360°: 7 % of error in scale. With the sight far aside a
+ * first look's focal length can be 17 % short, and the sum too long by more than half of that: where nothing
+ * agrees nearby, matches are looked for as far off as that error goes.
+ */
+const CLOSURE_REACHES_DEG = [25, 50];
+/** Earlier views about the right place that are tried for each later one: so far apart, to so near the reach, degrees. */
+const EARLIER_EVERY_DEG = 10;
+const EARLIER_SHORT_DEG = 5;
 /** Matches one revolution apart reach 0.6 to 0.9 where right and 0.1 to 0.2 where wrong. */
 const MIN_PAIR_CORRELATION = 0.33;
 const MIN_PAIR_LEAD = 0.1;
@@ -41,17 +46,30 @@ const MIN_PAIRS = 3;
 const MIN_AGREEING_SHARE = 0.6;
 
 export function closeTurn(tracker: TurnTracker): TurnClosure | null {
+  const byTurn = sortedByTurn(tracker.turnDeg);
+  for (const reachDeg of CLOSURE_REACHES_DEG) {
+    const closure = closedWithin(tracker, byTurn, reachDeg);
+    if (closure) return closure;
+  }
+  return null;
+}
+
+function closedWithin(
+  tracker: TurnTracker,
+  byTurn: readonly number[],
+  reachDeg: number,
+): TurnClosure | null {
   const { turnDeg } = tracker;
-  const pairs: { excessDeg: number; correlation: number }[] = [];
-  const byTurn = sortedByTurn(turnDeg);
-  const firstDeg = turnDeg[byTurn[0]] + 360 - CLOSURE_REACH_DEG - 20;
+  const pairs: Pair[] = [];
+  const offsetDeg = earliestOffsetDeg(reachDeg);
+  const firstDeg = turnDeg[byTurn[0]] + 360 - reachDeg - offsetDeg;
   const spanDeg = turnDeg[byTurn[byTurn.length - 1]] - firstDeg;
   const spacingDeg = Math.max(PAIR_SPACING_DEG, spanDeg / MOST_VIEWS);
   let nextAt = firstDeg;
   for (const index of byTurn) {
     if (turnDeg[index] < nextAt) continue;
     nextAt = turnDeg[index] + spacingDeg;
-    const pair = bestEarlier(tracker, byTurn, index);
+    const pair = bestEarlier(tracker, byTurn, index, reachDeg);
     if (pair) pairs.push(pair);
   }
   if (pairs.length < MIN_PAIRS) return null;
@@ -59,6 +77,10 @@ export function closeTurn(tracker: TurnTracker): TurnClosure | null {
   const agreeing = pairs.filter((p) => Math.abs(p.excessDeg - middle) < AGREEMENT_DEG);
   if (agreeing.length < MIN_PAIRS || agreeing.length < MIN_AGREEING_SHARE * pairs.length)
     return null;
+  return closureOf(agreeing);
+}
+
+function closureOf(agreeing: readonly Pair[]): TurnClosure {
   const closureDeg = mean(agreeing.map((p) => p.excessDeg));
   const spread = Math.sqrt(mean(agreeing.map((p) => (p.excessDeg - closureDeg) ** 2)));
   return {
@@ -74,22 +96,34 @@ function sortedByTurn(turnDeg: readonly number[]): number[] {
   return turnDeg.map((_, i) => i).sort((a, b) => turnDeg[a] - turnDeg[b]);
 }
 
+/** Of the views tried for a later one, how far from 360° before it the outermost stand, degrees. */
+function earliestOffsetDeg(reachDeg: number): number {
+  return EARLIER_EVERY_DEG * Math.floor((reachDeg - EARLIER_SHORT_DEG) / EARLIER_EVERY_DEG);
+}
+
+interface Pair {
+  readonly excessDeg: number;
+  readonly correlation: number;
+}
+
 /** The best match of a view with one about 360° of turn lower. */
 function bestEarlier(
   tracker: TurnTracker,
   byTurn: readonly number[],
   index: number,
-): { excessDeg: number; correlation: number } | null {
-  let best: { excessDeg: number; correlation: number; lead: number } | null = null;
+  reachDeg: number,
+): Pair | null {
+  let best: (Pair & { lead: number }) | null = null;
+  const outermostDeg = earliestOffsetDeg(reachDeg);
   const { textures, columns } = tracker;
   const later = textureView(textures[index], columns);
-  for (const offset of EARLIER_OFFSETS_DEG) {
+  for (let offset = -outermostDeg; offset <= outermostDeg; offset += EARLIER_EVERY_DEG) {
     const earlier = nearestInTurn(tracker.turnDeg, byTurn, tracker.turnDeg[index] - 360 + offset);
     if (earlier === null) continue;
     const raw = tracker.turnDeg[index] - tracker.turnDeg[earlier];
     const match = textureShift(textureView(textures[earlier], columns), later, {
       centreColumns: (raw - 360) / AZIMUTH_STEP_DEG,
-      reachColumns: CLOSURE_REACH_DEG / AZIMUTH_STEP_DEG,
+      reachColumns: reachDeg / AZIMUTH_STEP_DEG,
     });
     if (!match || match.correlation < MIN_PAIR_CORRELATION) continue;
     const lead = match.correlation - match.rivalCorrelation;
