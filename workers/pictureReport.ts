@@ -17,6 +17,8 @@ export interface SweepListener {
 
 /** Ten a second: smooth to the eye, and a hundredth of the time of a measuring thread. */
 const PROGRESS_INTERVAL_MS = 100;
+/** Five of a film: decoding, measuring and the page share the processors, and each report draws the page anew. */
+const FILM_PROGRESS_INTERVAL_MS = 200;
 /** Four a second: a film runs by some times faster than it was taken, and more could not be followed. */
 const PREVIEW_INTERVAL_MS = 250;
 /** Wide enough for a 10-inch tablet's picture pane, a quarter of the bytes of a 720p picture. */
@@ -48,7 +50,7 @@ type Transfer = <T extends ImageBitmap | VideoFrame>(picture: T) => T;
 export function createPictureReport(listener: SweepListener, transfer: Transfer): PictureReport {
   let nextMs = -Infinity;
   return {
-    progress: progressReport(listener),
+    progress: progressReport(listener, FILM_PROGRESS_INTERVAL_MS),
     async preview(frame, overlay, showing = AS_STORED) {
       const nowMs = performance.now();
       if (nowMs < nextMs) return;
@@ -74,7 +76,7 @@ export function createLiveReport(
   const intervalMs = use === 'leading' ? LED_PREVIEW_INTERVAL_MS : SWEEP_PREVIEW_INTERVAL_MS;
   let nextMs = -Infinity;
   return {
-    progress: progressReport(listener),
+    progress: progressReport(listener, PROGRESS_INTERVAL_MS),
     async preview(frame, overlay) {
       const startMs = performance.now();
       if (startMs < nextMs) return;
@@ -90,11 +92,11 @@ export function createLiveReport(
   };
 }
 
-function progressReport(listener: SweepListener): PictureReport['progress'] {
+function progressReport(listener: SweepListener, intervalMs: number): PictureReport['progress'] {
   let progressMs = -Infinity;
   return (progress, place) => {
     const nowMs = performance.now();
-    if (nowMs - progressMs < PROGRESS_INTERVAL_MS) return;
+    if (nowMs - progressMs < intervalMs) return;
     progressMs = nowMs;
     listener.progress(progress, place);
   };

@@ -56,9 +56,10 @@ export function edgeObservations(
   const ballRadiusMm = view.setup.stand.ballDiameterMm / 2;
   const atWheelDeg = (at: number) =>
     azimuthsDeg[at % blocks.length] - turnDeg[Math.floor(at / blocks.length)];
-  const { shape, unevenMm } = shapeOf(seen, standardErrorMm, basis, atWheelDeg);
+  const { shape, unevenMm, upright } = shapeOf(seen, standardErrorMm, basis, atWheelDeg);
   const even = shape ? seen.map((shift, at) => shift - shape(atWheelDeg(at))) : seen;
-  const leans = frameLeans(even, standardErrorMm, basis, first.lean);
+  const relative = shape ? frameLeans(even, standardErrorMm, basis) : upright;
+  const leans = relative.map((lean) => addedLean(first.lean, lean));
   const way = creepWay(leans, turnDeg, ballRadiusMm);
   const heightMm = seen.map((shift, at) => {
     const i = Math.floor(at / blocks.length);
@@ -91,38 +92,35 @@ export function edgeObservations(
 
 /**
  * Shape of an uneven feature by wheel angle, null where it is even, and how uneven it is. What steps from block to block
- * would else pass for blocks that hopped, and those that are left would hold the lean back.
+ * would else pass for blocks that hopped, and those that are left would hold the lean back. `upright`: the
+ * frames' leans of the last pass, which of an even feature are the leans themselves.
  */
 function shapeOf(
   seen: Float32Array,
   standardErrorMm: Float32Array,
   basis: LeanBasis,
   wheelDegAt: (at: number) => number,
-): { shape: ((wheelDeg: number) => number) | null; unevenMm: number } {
+): { shape: ((wheelDeg: number) => number) | null; unevenMm: number; upright: Lean[] } {
   let shape: ((wheelDeg: number) => number) | null = null;
   let unevenMm = 0;
+  let upright: Lean[] = [];
   for (let pass = 0; pass < SHAPE_PASSES; pass++) {
     const known = shape;
     const even = known ? seen.map((shift, at) => shift - known(wheelDegAt(at))) : seen;
-    const leans = frameLeans(even, standardErrorMm, basis, UPRIGHT);
-    const left = leftOfPlanes(basis, seen, leans);
+    upright = frameLeans(even, standardErrorMm, basis);
+    const left = leftOfPlanes(basis, seen, upright);
     if (pass === 0) unevenMm = deviationAboutZero(left);
     if (unevenMm < UNEVEN_MM) break;
     shape = shapeRound(left, wheelDegAt);
   }
-  return { shape, unevenMm };
+  return { shape, unevenMm, upright };
 }
 
-const UPRIGHT: Lean = { liftMm: 0, toward: 0, across: 0 };
 /** Leans and shape each need the other; the third pass changes nothing that counts. */
 const SHAPE_PASSES = 3;
 
-function frameLeans(
-  seen: Float32Array,
-  standardErrorMm: Float32Array,
-  basis: LeanBasis,
-  template: Lean,
-): Lean[] {
+/** Lean of each frame against the template's, the last one known where too little was seen. */
+function frameLeans(seen: Float32Array, standardErrorMm: Float32Array, basis: LeanBasis): Lean[] {
   const blocks = basis.gainMm.length;
   const leans: Lean[] = [];
   for (let at = 0; at < seen.length; at += blocks) {
@@ -135,12 +133,12 @@ function frameLeans(
         liftSdMm: LIFT_SD_MM,
       },
     );
-    const relative = fit ?? leans[leans.length - 1] ?? { liftMm: 0, toward: 0, across: 0 };
-    leans.push({
-      liftMm: 0,
-      toward: template.toward + relative.toward,
-      across: template.across + relative.across,
-    });
+    const { toward, across } = fit ?? leans[leans.length - 1] ?? { toward: 0, across: 0 };
+    leans.push({ liftMm: 0, toward, across });
   }
   return leans;
+}
+
+function addedLean(template: Lean, { toward, across }: Lean): Lean {
+  return { liftMm: 0, toward: template.toward + toward, across: template.across + across };
 }

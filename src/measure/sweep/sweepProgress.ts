@@ -41,6 +41,8 @@ export interface ProgressKeeper {
   /** Looks for the mark again after each further turn, so that no error of scale adds up. */
   readonly marksAgain: boolean;
   readonly running: RunningTilt;
+  /** Time of the next picture at which it is told what is followed, s. */
+  nextEdgeCheckS: number;
   /** What is followed; null until enough pictures tell. */
   edgeKind: EdgeKind | null;
   /** What the ± takes in beside the sweep's own scatter; null until that is known. */
@@ -52,8 +54,12 @@ export interface ProgressKeeper {
 
 /** Looking for the tape costs a few milliseconds: once in so many pictures, until it is found. */
 const MARK_CHECK_EVERY = 24;
-/** What is followed shows in the first half second, and seldom turns out to be something else. */
-const EDGE_CHECK_EVERY = 16;
+/**
+ * What is followed shows in the first half second, and seldom turns out to be something else. Telling it
+ * costs as much as measuring a picture, so it goes by time: of more pictures a second no more are held up.
+ */
+const EDGE_CHECK_EVERY_S = 1;
+const FIRST_EDGE_CHECK_PICTURES = 16;
 /** A turn and this much more closes it for certain: the raw turn is some per cent off before closing. */
 const ENOUGH_DEG = 385;
 /** Two turns and the same: a tape that has not been found by then will not be found by turning on. */
@@ -75,6 +81,7 @@ export function createProgressKeeper(options: SweepReaderOptions = {}): Progress
     turnScale: options.sameCamera?.sight.turnScale ?? 1,
     marksAgain: options.followOnly ?? false,
     running: createRunningTilt(),
+    nextEdgeCheckS: -Infinity,
     edgeKind: null,
     errors: null,
     errorsOf: null,
@@ -113,7 +120,8 @@ export function followingProgress(
   const rawTurnDeg = frame.turnIndex === null ? null : turn.turnDeg[frame.turnIndex];
   passSectors(keeper, rawTurnDeg);
   checkMark(recording, keeper, rawTurnDeg);
-  if (frames.length % EDGE_CHECK_EVERY === 0) {
+  if (frames.length >= FIRST_EDGE_CHECK_PICTURES && frame.timeS >= keeper.nextEdgeCheckS) {
+    keeper.nextEdgeCheckS = frame.timeS + EDGE_CHECK_EVERY_S;
     const { kind, onBandAlone } = edgeNow(recording);
     keeper.edgeKind = kind;
     // An outline's take long to work out and hang on nothing that is still to come.

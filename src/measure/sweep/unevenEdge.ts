@@ -41,10 +41,15 @@ export function leftOfPlanes(
 
 /** Standard deviation of values about 0 by their median size: a few wild ones do not count. NaN is left out. */
 export function deviationAboutZero(values: ArrayLike<number>): number {
-  const sizes = Array.from(values, Math.abs)
-    .filter((size) => size === size)
-    .sort((a, b) => a - b);
-  return SD_PER_MEDIAN * (sizes[sizes.length >> 1] ?? 0);
+  // Typed, for that is sorted without a function being asked for each pair; what is no number comes last.
+  const sizes = new Float64Array(values.length);
+  let known = 0;
+  for (let i = 0; i < values.length; i++) {
+    sizes[i] = Math.abs(values[i]);
+    if (sizes[i] === sizes[i]) known++;
+  }
+  sizes.sort();
+  return known > 0 ? SD_PER_MEDIAN * sizes[known >> 1] : 0;
 }
 
 /** Blocks are longer than this: some 13 mm of a car tyre. */

@@ -11,12 +11,15 @@ const MIN_KNOWN = 0.08;
  * one view must not count against the other. −2 where too little is common.
  *
  *     Σ a·b / √(Σ a² · Σ b²), all sums over the cells known in both
+ *
+ * @param every only each so many of the shifts is asked for, from the first on; the others are −2
  */
 export function textureCorrelations(
   before: TextureView,
   after: TextureView,
   firstLeft: number,
   count: number,
+  every = 1,
 ): Float64Array {
   const { columns, values } = before;
   if (columns !== after.columns || values.length !== after.values.length) {
@@ -31,6 +34,7 @@ export function textureCorrelations(
     if (left + PADDING <= -columns || left >= columns) continue;
     sumProducts(before, after, left, products);
     for (let k = 0; k < Math.min(PADDING, count - from); k++) {
+      if ((from + k) % every !== 0) continue;
       scores[from + k] = correlationOf(before, after, left + k, products[k]);
     }
   }

@@ -92,7 +92,8 @@ function pairsOf(tracker: TurnTracker, views: readonly number[], to: number): Vi
 /** Correlation of two views at the turn followed between them and at others about it; NaN where not asked. */
 function scoresAbout(earlier: TextureView, later: TextureView, turnDeg: number): Float64Array {
   const firstLeft = Math.round(turnDeg / AZIMUTH_STEP_DEG) - HALF_STEPS * STEP_COLUMNS;
-  const scores = textureCorrelations(earlier, later, firstLeft, 2 * HALF_STEPS * STEP_COLUMNS + 1);
+  const count = 2 * HALF_STEPS * STEP_COLUMNS + 1;
+  const scores = textureCorrelations(earlier, later, firstLeft, count, STEP_COLUMNS);
   return Float64Array.from({ length: 2 * HALF_STEPS + 1 }, (_, k) => {
     const left = firstLeft + k * STEP_COLUMNS;
     return Math.abs(left * AZIMUTH_STEP_DEG) < STANDING_DEG ? NaN : scores[k * STEP_COLUMNS];

@@ -216,6 +216,8 @@ describe('textureShift', () => {
       const scores = textureCorrelations(viewOf(before), viewOf(after), first, count);
       const plain = scores.map((_, k) => correlationAtShift(before, after, COLUMNS, first + k));
       expect(scores).toEqual(plain);
+      const each3rd = textureCorrelations(viewOf(before), viewOf(after), first, count, 3);
+      expect(each3rd).toEqual(plain.map((score, k) => (k % 3 === 0 ? score : -2)));
       expect(plain.filter((score) => score > -2).length).toBeGreaterThan(300);
     }
   });
