@@ -9,9 +9,12 @@ import type { SweepSetup } from '../../src/contract/setup.ts';
 
 /**
  * plain: as a careful person sets the tablet up; crooked: rolled, off to the side, bent lens; aside:
- * the sight some 30° to 35° off the place nearest to the camera.
+ * the sight some 30° to 35° off the place nearest to the camera; blocks: as plain, of a tread whose gaps
+ * step up and down from block to block.
  */
-export type SceneKind = 'plain' | 'crooked' | 'aside';
+export type SceneKind = 'plain' | 'crooked' | 'aside' | 'blocks';
+
+const STEPPED_BLOCKS = { crossWidthMm: 6, stepMm: 1.5 };
 
 /** A drawn scene and what its person enters, all at random from one seed. */
 export function randomScene(
@@ -33,6 +36,7 @@ export function randomScene(
   const heightMm = nearMm * Math.tan(((downTiltDeg + between(-4, 4)) * Math.PI) / 180);
   const scene: DrawnScene = {
     ...SHED_SCENE,
+    ...(kind === 'blocks' ? { blocks: STEPPED_BLOCKS } : {}),
     seed,
     laserColour: random() < 0.5 ? 'red' : 'green',
     edgeAboveLineMm: between(-8, 8),

@@ -15,7 +15,7 @@ import { randomScene, type SceneKind } from './randomScene.ts';
  * Reads many random drawn sweeps in one pass, as a live camera's, and as a film's, and says for
  * each what was read or why it was refused, and how far the geometry was off.
  *
- *   npx tsx tests/tools/readDrawn.ts [--kind plain|crooked|aside] [--from 1] [--count 24]
+ *   npx tsx tests/tools/readDrawn.ts [--kind plain|crooked|aside|blocks] [--from 1] [--count 24]
  */
 const { values } = parseArgs({
   options: {

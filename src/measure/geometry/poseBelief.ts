@@ -20,6 +20,8 @@ export interface KnownOfCamera {
   readonly pointSdPx: number;
   /** How the tread was seen to move while the wheel turned; missing before it has. */
   readonly spans?: readonly TurnedSpan[];
+  /** Whether the spans' turns are known beside each other alone: before the turn has closed. */
+  readonly isTurnScaleOpen?: boolean;
 }
 
 /** A tablet's own sensor: about 0.3° (data sheets of such sensors; common practice). */

@@ -155,7 +155,7 @@ function* settled(
     const missesAt = (p: Float64Array): Float64Array => {
       const { rowsPx } = offsetsAt(p);
       for (let i = 0; i < rowsPx.length; i++) misses[i] = rowsPx[i] * weights[i];
-      const turned = spanResiduals(spans, poseOfParameters(p, known));
+      const turned = spanResiduals(spans, poseOfParameters(p, known), known.isTurnScaleOpen);
       for (let k = 0; k < spans.length; k++) misses[rowsPx.length + k] = turned[k] * residualSd;
       return misses;
     };
@@ -188,8 +188,9 @@ function poseCost(points: LinePoints, parameters: Float64Array, known: KnownOfCa
     0,
   );
   const pose = poseOfParameters(parameters, known);
-  const misses = spanResiduals(known.spans ?? [], pose).reduce((sum, z) => sum + z * z, 0);
-  return votes + (beliefs + misses) / 2;
+  const misses = spanResiduals(known.spans ?? [], pose, known.isTurnScaleOpen);
+  const turned = misses.reduce((sum, z) => sum + z * z, 0);
+  return votes + (beliefs + turned) / 2;
 }
 
 /** Outside of the wheel and above the sheet by enough to see the line as a curve. */

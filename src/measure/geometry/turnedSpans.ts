@@ -19,14 +19,37 @@ export interface TurnedSpan {
 /** Passing by the wheel altogether is as wrong as so many standard deviations. */
 const PASSED_BY = 30;
 
-/** By how many standard deviations each span misses its turn in a camera of this pose. */
-export function spanResiduals(spans: readonly TurnedSpan[], pose: CameraPose): Float64Array {
+/**
+ * By how many standard deviations each span misses its turn in a camera of this pose. Before the turn
+ * has closed only how fast the parts of the picture go by beside each other is known: with
+ * `isScaleOpen` all turns are taken longer or shorter by the factor that suits the pose best.
+ */
+export function spanResiduals(
+  spans: readonly TurnedSpan[],
+  pose: CameraPose,
+  isScaleOpen = false,
+): Float64Array {
   const camera = cameraFromPose(pose);
-  return Float64Array.from(spans, ({ fromPx, toPx, radiusMm, turnDeg, sdDeg }) => {
+  const seenDeg = Float64Array.from(spans, ({ fromPx, toPx, radiusMm }) => {
     const from = cylinderPointAtPixel(camera, radiusMm, ...fromPx);
     const to = cylinderPointAtPixel(camera, radiusMm, ...toPx);
-    if (!from || !to) return PASSED_BY;
-    const miss = (to.bearingDeg - from.bearingDeg - turnDeg) / sdDeg;
-    return Math.max(-PASSED_BY, Math.min(PASSED_BY, miss));
+    return from && to ? to.bearingDeg - from.bearingDeg : NaN;
   });
+  const scale = isScaleOpen ? bestScale(spans, seenDeg) : 1;
+  return seenDeg.map((seen, k) => {
+    const miss = (seen - scale * spans[k].turnDeg) / spans[k].sdDeg;
+    return miss === miss ? Math.max(-PASSED_BY, Math.min(PASSED_BY, miss)) : PASSED_BY;
+  });
+}
+
+/** Factor on all turns that leaves the least squares; spans that pass by the wheel have no say. */
+function bestScale(spans: readonly TurnedSpan[], seenDeg: Float64Array): number {
+  let across = 0;
+  let along = 0;
+  spans.forEach(({ turnDeg, sdDeg }, k) => {
+    if (seenDeg[k] !== seenDeg[k]) return;
+    across += (seenDeg[k] * turnDeg) / sdDeg ** 2;
+    along += (turnDeg / sdDeg) ** 2;
+  });
+  return along > 0 ? across / along : 1;
 }

@@ -2,7 +2,6 @@ import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import type { YuvPicture } from '../../contract/picture.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
 import { cameraFromPose, projectPoint, type Camera } from '../geometry/camera.ts';
-import { cylinderPointAtPixel } from '../geometry/cylinder.ts';
 import {
   FIRST_LOOK_POINT_SD_PX,
   poseFromLineInSteps,
@@ -19,6 +18,7 @@ import { RAD_PER_DEG } from '../../quantities/angle.ts';
 import { bulgesUpward } from './lineBulge.ts';
 import { createLinePool, pooledLine, poolLine, type LinePool } from './linePool.ts';
 import { sightOnLine } from './sightOnLine.ts';
+import { spanOnWheelDeg } from './spanOnWheel.ts';
 
 /**
  * Finds the sight: the laser's colour, its line on the tread, and from that the camera. The line
@@ -125,8 +125,14 @@ export function poolMore(
   return true;
 }
 
-/** The sight that the line pooled so far shows. */
-export function* sightOfPool(finder: SightFinder): SlicedWork<Outcome<Sight, SightTrouble>> {
+/** How the tread was seen to go by while the line was pooled. */
+export type TurnedSoFar = Pick<KnownOfCamera, 'spans' | 'isTurnScaleOpen'>;
+
+/** The sight that the line pooled so far shows, and the way of the tread if it has turned. */
+export function* sightOfPool(
+  finder: SightFinder,
+  turned: TurnedSoFar = {},
+): SlicedWork<Outcome<Sight, SightTrouble>> {
   const { pool, colour } = finder;
   if (!colour) return failed('line-lost', { linePoints: 0 });
   const { points, lineSpreadPx } = pooledLine(pool);
@@ -135,7 +141,7 @@ export function* sightOfPool(finder: SightFinder): SlicedWork<Outcome<Sight, Sig
   yield;
   return yield* sightFromLineInSteps(finder.setup, points, {
     ...{ widthPx: pool.widthPx, heightPx: pool.heightPx, lineSpreadPx },
-    ...{ pointSdPx: FIRST_LOOK_POINT_SD_PX, laserColour: colour },
+    ...{ pointSdPx: FIRST_LOOK_POINT_SD_PX, laserColour: colour, ...turned },
   });
 }
 
@@ -146,13 +152,17 @@ export interface LineLook {
   readonly laserColour: LaserColour;
   readonly lineSpreadPx: number;
   readonly spans?: readonly TurnedSpan[];
+  readonly isTurnScaleOpen?: boolean;
   /** How far inside of the edge the line lands, mm; left out: on the rib's face. */
   readonly lineInsetMm?: number;
   /** Where azimuth 0 lies, when an earlier look has settled it; a wheel angle hangs on it. */
   readonly originColumnPx?: number;
 }
 
-type PictureLook = Pick<LineLook, 'widthPx' | 'heightPx' | 'pointSdPx' | 'spans' | 'lineInsetMm'>;
+type PictureLook = Pick<
+  LineLook,
+  'widthPx' | 'heightPx' | 'pointSdPx' | 'spans' | 'isTurnScaleOpen' | 'lineInsetMm'
+>;
 
 /** What the person entered of the camera, for pictures of this size. */
 export function knownOfCamera(setup: SweepSetup, look: PictureLook): KnownOfCamera {
@@ -162,6 +172,7 @@ export function knownOfCamera(setup: SweepSetup, look: PictureLook): KnownOfCame
     ...{ downTiltDeg, edgeRadiusMm: setup.wheel.edgeRadiusMm },
     ...(horizontalFovDeg === undefined ? {} : { horizontalFovDeg }),
     ...(look.spans ? { spans: look.spans } : {}),
+    ...(look.isTurnScaleOpen ? { isTurnScaleOpen: true } : {}),
     ...(look.lineInsetMm ? { lineInsetMm: look.lineInsetMm } : {}),
   };
 }
@@ -190,7 +201,8 @@ function* sightFromLineInSteps(
   }
   const camera = cameraFromPose(pose);
   const spanDeg = spanOnWheelDeg(camera, radiusMm, points, fit.value.inliers);
-  const leastDeg = look.spans?.length ? MIN_SPAN_WITH_TURN_DEG : MIN_SPAN_DEG;
+  const isTurnKnown = look.spans?.length && !look.isTurnScaleOpen;
+  const leastDeg = isTurnKnown ? MIN_SPAN_WITH_TURN_DEG : MIN_SPAN_DEG;
   if (spanDeg < leastDeg) return failed('line-lost', { spanDeg });
   return sightOfPose(setup, fit.value, look);
 }
@@ -230,22 +242,4 @@ function originColumn(camera: Camera, radiusMm: number, sightBearingDeg: number)
   const at = new Float64Array(2);
   const seen = projectPoint(camera, radiusMm * Math.cos(b), radiusMm * Math.sin(b), 0, at);
   return seen ? at[0] : middlePx;
-}
-
-function spanOnWheelDeg(
-  camera: Camera,
-  radiusMm: number,
-  points: LinePoints,
-  inliers: Uint8Array,
-): number {
-  let low = Infinity;
-  let high = -Infinity;
-  for (let i = 0; i < inliers.length; i++) {
-    if (!inliers[i]) continue;
-    const point = cylinderPointAtPixel(camera, radiusMm, points.xPx[i], points.yPx[i]);
-    if (!point) continue;
-    low = Math.min(low, point.bearingDeg);
-    high = Math.max(high, point.bearingDeg);
-  }
-  return high - low;
 }

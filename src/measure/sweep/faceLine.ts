@@ -37,7 +37,7 @@ export interface FaceLine {
 }
 
 /** A crown to start from: a car tyre's shoulder slopes by some 5 % (geometry of usual crown radii). */
-const START_CROWN_SLOPE = 0.05;
+export const START_CROWN_SLOPE = 0.05;
 const MAX_CROWN_SLOPE = 0.3;
 /** Belief about the crown against the line's own word. */
 const CROWN_SLOPE_SD = 0.08;

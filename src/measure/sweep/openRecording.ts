@@ -24,6 +24,7 @@ import { recordingByLaterEdge } from './laterEdge.ts';
 import { isBent } from './secondLook.ts';
 import { coveredDeg } from './sweepChecks.ts';
 import { recordPicture, startRecording, type SweepRecording } from './sweepRecording.ts';
+import { turnedSoFar } from './textureSpans.ts';
 import { createWheelView, type WheelView } from './wheelView.ts';
 
 /**
@@ -229,8 +230,10 @@ function* clearlyBetter(
   const { finder } = open;
   const { setup, sight, band } = recording.view;
   const { points } = pooledLine(finder.pool);
-  const look = { ...finder.pool, pointSdPx: FIRST_LOOK_POINT_SD_PX };
-  const pooled = yield* sightOfPool(finder);
+  const turned = turnedSoFar(recording);
+  yield;
+  const look = { ...finder.pool, pointSdPx: FIRST_LOOK_POINT_SD_PX, ...turned };
+  const pooled = yield* sightOfPool(finder, turned);
   if (!pooled.ok) return null;
   const known = knownOfCamera(setup, look);
   if (poseLead(points, pooled.value.camera.pose, sight.camera.pose, known) < LEAD) return null;

@@ -1,7 +1,7 @@
 import { evenCovariance } from '../../balance/planeCovariance.ts';
 import { failed, succeeded, type Outcome } from '../../contract/outcome.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
-import { vectorAmount, type PlaneCovariance } from '../../quantities/vector.ts';
+import type { PlaneCovariance } from '../../quantities/vector.ts';
 import { CHROMA_COLUMN_STEP } from '../band/treadBand.ts';
 import { fitTilt } from '../fit/fitTilt.ts';
 import type { TiltFit } from '../fit/tiltFit.ts';
@@ -159,18 +159,6 @@ function turnOf(
     const { turnIndex } = recording.frames[frame];
     return turnIndex === null ? null : recording.turn.turnDeg[turnIndex] * scale + markDeg;
   };
-}
-
-/**
- * A plate out of level by 6 mrad already leans a lively wheel by 50: no reading is made on such a
- * stand, and a larger lean says that the edge was mistaken, not that the wheel stood so.
- */
-const MAX_STAND_LEAN_MRAD = 50;
-
-export function checkStand(solved: SolvedSweep): Outcome<never, RefusalCode> | null {
-  const leanMrad = (1000 * vectorAmount(solved.fit.standMm)) / solved.view.setup.wheel.edgeRadiusMm;
-  if (leanMrad <= MAX_STAND_LEAN_MRAD) return null;
-  return failed('lean-too-large', { standLeanMrad: Math.round(leanMrad) });
 }
 
 /** Tape at the valve, its wheel angle counted from the first picture's turn. */

@@ -1,4 +1,7 @@
+import { failed, type Outcome } from '../../contract/outcome.ts';
+import type { RefusalCode } from '../../contract/refusals.ts';
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
+import { vectorAmount } from '../../quantities/vector.ts';
 import { fitLean } from '../edge/leanFit.ts';
 import type { SolvedSweep } from './solvedSweep.ts';
 import type { WheelView } from './wheelView.ts';
@@ -39,4 +42,22 @@ function leanPerInsetMrad({ basis, sightSlopes }: WheelView): number {
   const even = new Float64Array(lowerMm.length).fill(1);
   const fit = fitLean(basis, lowerMm, even, { liftMm: 0, liftSdMm: FREE_LIFT_MM });
   return fit ? 1000 * fit.toward : 0;
+}
+
+/**
+ * A plate out of level by 6 mrad already leans a lively wheel by 50: no reading is made on such a
+ * stand, and a larger lean says that the edge was mistaken, not that the wheel stood so.
+ */
+const MAX_STAND_LEAN_MRAD = 50;
+/**
+ * With the sight far aside less of the rim is seen, and the lean toward the camera is told no better than to
+ * 35 mrad: a lean that is not told from none by so many standard errors shows neither.
+ */
+const SURE_STANDARD_ERRORS = 3;
+
+export function checkStand(solved: SolvedSweep): Outcome<never, RefusalCode> | null {
+  const leanMrad = (1000 * vectorAmount(solved.fit.standMm)) / solved.view.setup.wheel.edgeRadiusMm;
+  const sureMrad = SURE_STANDARD_ERRORS * standLeanSdMrad(solved);
+  if (leanMrad <= Math.max(MAX_STAND_LEAN_MRAD, sureMrad)) return null;
+  return failed('lean-too-large', { standLeanMrad: Math.round(leanMrad) });
 }

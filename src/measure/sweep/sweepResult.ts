@@ -5,7 +5,8 @@ import type { SweepReaderOptions, SweepResult } from '../../contract/sweep.ts';
 import { behindCover } from './coveredView.ts';
 import { creptOnLean } from './leanReach.ts';
 import { checkCameraStill } from './cameraStill.ts';
-import { checkStand, solveSweep, type SolvedGeometry } from './solvedSweep.ts';
+import { solveSweep, type SolvedGeometry } from './solvedSweep.ts';
+import { checkStand } from './standLean.ts';
 import {
   checkClosedTurn,
   checkLineSeen,

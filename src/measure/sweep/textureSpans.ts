@@ -1,8 +1,11 @@
 import { AZIMUTH_STEP_DEG } from '../band/treadBand.ts';
+import { FASTEST_STEP_DEG } from '../../contract/turnSpeed.ts';
 import type { Lean } from '../edge/leanFit.ts';
 import { projectPoint } from '../geometry/camera.ts';
 import type { TurnedSpan } from '../geometry/turnedSpans.ts';
 import { STRIP_HEIGHTS_MM } from '../turn/treadTexture.ts';
+import type { TurnedSoFar } from '../sight/sightFinder.ts';
+import { START_CROWN_SLOPE } from './faceLine.ts';
 import { absoluteLean, treadEdgeMm, type SweepRecording } from './sweepRecording.ts';
 import { roomPoint } from './wheelView.ts';
 
@@ -15,7 +18,8 @@ import { roomPoint } from './wheelView.ts';
 
 /** Turn between the two views of a pair: much against the error of a match, little against a window. */
 const PAIR_DEG = 8;
-const PAIR_SLACK_DEG = 1;
+/** Steps of over 2° from picture to picture are refused (`FASTEST_STEP_DEG`): one of two neighbours is always so near. */
+const PAIR_SLACK_DEG = FASTEST_STEP_DEG / 2;
 /** Pairs begin so far apart in turn. */
 const PAIR_EVERY_DEG = 3;
 /** Windows' middles and half width, as parts of the band's reach. */
@@ -59,6 +63,18 @@ export function windowSpeeds(recording: SweepRecording): WindowSpeed[] {
       return speed ? [{ group, middle, ...speed }] : [];
     }),
   );
+}
+
+/**
+ * What a turn that has not closed tells of the camera: the parts of the picture beside each other. A
+ * focal length that is too short sees the tread go by too fast in the middle, or on one side.
+ */
+export function turnedSoFar(recording: SweepRecording): TurnedSoFar {
+  const speeds = windowSpeeds(recording);
+  return {
+    spans: textureSpans(recording, speeds, 1, START_CROWN_SLOPE),
+    isTurnScaleOpen: true,
+  };
 }
 
 /** The same as stretches of tread from pixel to pixel, for a turn and a crown that are known better by now. */
@@ -136,10 +152,13 @@ function pairsOf({ turn }: SweepRecording): Pair[] {
     if (turnDeg[i] < nextDeg) continue;
     while (later < order.length && turnDeg[order[later]] < turnDeg[i] + PAIR_DEG) later++;
     if (later >= order.length) break;
-    const j = order[later];
     nextDeg = turnDeg[i] + PAIR_EVERY_DEG;
+    // The first view so far on, or where pictures lie far apart the one before it.
+    const j = [order[later], order[later - 1]].find(
+      (k) => Math.abs(turnDeg[k] - turnDeg[i] - PAIR_DEG) <= PAIR_SLACK_DEG,
+    );
+    if (j === undefined) continue;
     const rawDeg = turnDeg[j] - turnDeg[i];
-    if (rawDeg > PAIR_DEG + PAIR_SLACK_DEG) continue;
     pairs.push({ before: textures[i], after: textures[j], rawDeg });
   }
   return pairs;
