@@ -55,6 +55,8 @@ export interface SweepReaderOptions {
    * those that this view does not need are left out (`needs`).
    */
   readonly mayLeaveOut?: boolean;
+  /** Memory for pictures kept while the view is open to doubt, bytes; missing: what a tablet can spare. */
+  readonly keptBytes?: number;
   /** Camera known from another reader: only the wheel's lean, and the edge if need be, are looked for. */
   readonly sameCamera?: KnownCamera;
   /** The camera on the tablet's face, which some tablets mirror: said beside the reading. */

@@ -21,6 +21,7 @@ import {
   geometryKnown,
   geometryOf,
   mindSize,
+  resultOf,
   wholeRecording,
   type ReaderState,
 } from './sweep/readerState.ts';
@@ -141,8 +142,9 @@ function finish(state: ReaderState): SweepResult {
         : (lightTrouble(light) ?? coverTrouble(state) ?? trouble ?? 'line-lost');
     return refusedResult({ code, evidence: { pictures: framesSeen } }, null);
   }
-  const geometry = geometryOf(state, recording);
-  const result = sweepResult(recording, () => geometry, options);
+  const result = resultOf(state, recording, (geometry) =>
+    sweepResult(recording, () => geometry, options),
+  );
   const withoutLine = { fromS: firstS, untilS: withoutLineUntilS };
   const lined = inLine(result, recording, withoutLine);
   return inLight(inCover(lined, recording), lightTrouble(light));
@@ -163,7 +165,8 @@ function lookAgain(state: ReaderState): SecondLook | 'whole' | null {
   if (checkRecording(recording, options) !== null) return withoutBetter;
   const geometry = geometryOf(state, recording);
   if (!geometry.ok) return withoutBetter;
-  const sight = secondLook(recording, geometry.value, open.madeAnew);
+  const isRefused = () => finish(state).reading.status === 'refused';
+  const sight = secondLook(recording, geometry.value, open.madeAnew, isRefused);
   if (!sight) return withoutBetter;
   const { curvePx, kept } = recording.lineWatch;
   return { sight, seenLine: { curvePx, rows: kept ?? new Map() } };

@@ -10,9 +10,9 @@ export const SHED_POSE: CameraPose = {
 };
 export const SHED_SETUP = setupOf(SHED_SCENE, { widthMm: 22, colour: 'white' });
 
-/** How that camera sees the drawn wheel. */
-export function shedView(): WheelView {
-  const fit = { pose: SHED_POSE, residualPx: 0.2, inlierShare: 1, strayShare: 0 };
+/** How that camera, or another, sees the drawn wheel. */
+export function shedView(pose: CameraPose = SHED_POSE): WheelView {
+  const fit = { pose, residualPx: 0.2, inlierShare: 1, strayShare: 0 };
   const unused = { inliers: new Uint8Array(0), covariance: new Float64Array(49) };
   const sight = sightOfPose(
     SHED_SETUP,

@@ -27,8 +27,8 @@ const { values, positionals } = parseArgs({
 });
 const root = resolve(import.meta.dirname, '../..');
 const isWhole = !values.memory && !values.camera && values.films === undefined;
-/** The built-in film that is measured wholly twice: what its view lacks shows when the turn has closed. */
-const READ_TWICE = 'shed-rear-right';
+/** The built-in film whose first view is farthest off: it is read once all the same, and so as fast. */
+const FARTHEST_OFF = 'shed-rear-right';
 const kept: boolean[] = [];
 console.log(
   `load of the machine: ${loadavg()
@@ -49,7 +49,6 @@ if (spawnSync('ffmpeg', ['-version']).status === 0) {
 if (values.films !== undefined) kept.push(await filmSpeeds(root, values.films, positionals));
 if (isWhole) {
   kept.push(await browserSpeed(root));
-  // Told, not asked: a film whose view is known not to last only at its end is not that fast yet.
-  await filmSpeeds(root, resolve(root, 'samples'), [READ_TWICE]);
+  kept.push(await filmSpeeds(root, resolve(root, 'samples'), [FARTHEST_OFF]));
 }
 process.exit(kept.every(Boolean) ? 0 : 1);

@@ -7,16 +7,20 @@ import type { YuvPicture } from '../../contract/picture.ts';
  */
 export interface KeptPictures {
   readonly pictures: YuvPicture[];
+  readonly mostBytes: number;
   bytes: number;
 }
 
-/** What a tablet's browser can spare beside everything else, bytes: 69 pictures of 1280×720. */
-const MOST_BYTES = 96 * 1024 * 1024;
+/**
+ * What a tablet's browser can spare beside everything else, bytes: 97 pictures of 1280×720, as many as
+ * there are to keep of the first third of a turn.
+ */
+const MOST_BYTES = 128 * 1024 * 1024;
 /** The first ones are kept whole: the edge is proposed from them. */
 export const FIRST_PICTURES = 8;
 
-export function createKeptPictures(): KeptPictures {
-  return { pictures: [], bytes: 0 };
+export function createKeptPictures(mostBytes = MOST_BYTES): KeptPictures {
+  return { pictures: [], mostBytes, bytes: 0 };
 }
 
 /** Keeps a copy. */
@@ -29,7 +33,7 @@ export function keepPicture(kept: KeptPictures, picture: YuvPicture): void {
 
 /** Lets every second picture go when they take too much; whether it did. */
 export function makeRoom(kept: KeptPictures): boolean {
-  if (kept.bytes <= MOST_BYTES) return false;
+  if (kept.bytes <= kept.mostBytes) return false;
   keepOnly(kept, (i) => i < FIRST_PICTURES || i % 2 === 0);
   return true;
 }

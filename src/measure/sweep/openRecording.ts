@@ -1,4 +1,5 @@
 import type { YuvPicture } from '../../contract/picture.ts';
+import type { SweepReaderOptions } from '../../contract/sweep.ts';
 import { FIRST_LOOK_POINT_SD_PX, poseLead } from '../geometry/poseFromLine.ts';
 import type { Pace } from '../pace/pace.ts';
 import type { EdgeTrouble } from '../edge/edgeProposal.ts';
@@ -21,7 +22,7 @@ import {
   type KeptPictures,
 } from './keptPictures.ts';
 import { recordingByLaterEdge } from './laterEdge.ts';
-import { isBent } from './secondLook.ts';
+import { isBent, WORTH_LITTLE, type MadeAnew } from './secondLook.ts';
 import { coveredDeg } from './sweepChecks.ts';
 import { recordPicture, startRecording, type SweepRecording } from './sweepRecording.ts';
 import { turnedSoFar } from './textureSpans.ts';
@@ -50,8 +51,8 @@ export interface OpenRecording {
   checkAtDeg: number;
   /** True once the view stands for good, and nothing is kept any more. */
   settled: boolean;
-  /** True when the recording was made anew, from fewer pictures than had been seen. */
-  madeAnew: boolean;
+  /** Whether the recording was made anew: coarsely from pictures too far apart to stand for all of them. */
+  madeAnew: MadeAnew | null;
   /** Whether pictures may be left out, and whether they are: only a better view is still to be learnt. */
   readonly mayLeaveOut: boolean;
   viewOnly: boolean;
@@ -72,12 +73,12 @@ const LEAD = 3;
 
 export function createOpenRecording(
   finder: SightFinder,
-  { mayLeaveOut = false }: { readonly mayLeaveOut?: boolean } = {},
+  { mayLeaveOut = false, keptBytes }: Pick<SweepReaderOptions, 'mayLeaveOut' | 'keptBytes'> = {},
 ): OpenRecording {
   return {
-    ...{ finder, kept: createKeptPictures(), recording: null, taken: 0 },
+    ...{ finder, kept: createKeptPictures(keptBytes), recording: null, taken: 0 },
     ...{ keepEveryS: KEEP_EVERY_S, keepEveryDeg: KEEP_EVERY_DEG, keptAtDeg: 0 },
-    ...{ checkAtDeg: CHECK_EVERY_DEG, settled: false, madeAnew: false },
+    ...{ checkAtDeg: CHECK_EVERY_DEG, settled: false, madeAnew: null },
     ...{ lineRegion: undefined, work: null, mayLeaveOut, viewOnly: false },
   };
 }
@@ -212,9 +213,10 @@ function* heldAgainstLine(
 ): SlicedWork<void> {
   const view = yield* clearlyBetter(open, recording);
   if (view && (yield* recordWith(open, view)) === null) {
-    open.madeAnew = true;
-    // Read again it will be, for pictures are missing (secondLook); an outline is followed but once.
-    open.viewOnly = open.mayLeaveOut && !open.recording?.edge.outline;
+    const isCoarse = open.madeAnew === 'coarsely' || open.keepEveryDeg > KEEP_EVERY_DEG;
+    open.madeAnew = isCoarse ? 'coarsely' : 'closely';
+    // Then read again it will be (secondLook); an outline is followed but once.
+    open.viewOnly = isCoarse && open.mayLeaveOut && !open.recording?.edge.outline;
     return;
   }
   if (covered < SETTLED_DEG) return;
@@ -239,5 +241,5 @@ function* clearlyBetter(
   if (poseLead(points, pooled.value.camera.pose, sight.camera.pose, known) < LEAD) return null;
   const view = createWheelView(setup, pooled.value, band.tables.yStride);
   yield;
-  return isBent(recording.view, view) ? view : null;
+  return isBent(recording.view, view, WORTH_LITTLE) ? view : null;
 }

@@ -2,7 +2,7 @@ import type { Outcome } from '../../contract/outcome.ts';
 import type { YuvPicture } from '../../contract/picture.ts';
 import type { RefusalCode } from '../../contract/refusals.ts';
 import type { SweepSetup } from '../../contract/setup.ts';
-import type { KnownCamera, SweepReaderOptions } from '../../contract/sweep.ts';
+import type { KnownCamera, SweepReaderOptions, SweepResult } from '../../contract/sweep.ts';
 import { AT_ONCE } from '../pace/pace.ts';
 import { createLightMeter, type LightMeter } from '../sight/lightMeter.ts';
 import { createSightFinder, type SightFinder } from '../sight/sightFinder.ts';
@@ -36,6 +36,8 @@ interface SolvedOnce {
   /** The newest frame it was solved with. */
   readonly last: FrameRecord | undefined;
   readonly geometry: Outcome<SolvedGeometry, RefusalCode>;
+  /** Null until it is asked for. */
+  result: SweepResult | null;
 }
 
 export function createReaderState(setup: SweepSetup, options: SweepReaderOptions): ReaderState {
@@ -74,8 +76,19 @@ export function geometryOf(
   const known = geometryKnown(state, recording);
   if (known) return known;
   const geometry = solveGeometry(recording);
-  state.solved = { recording, last: recording.frames.at(-1), geometry };
+  state.solved = { recording, last: recording.frames.at(-1), geometry, result: null };
   return geometry;
+}
+
+/** What came of the pictures so far, worked out once: a film's second look asks before its end does. */
+export function resultOf(
+  state: ReaderState,
+  recording: SweepRecording,
+  make: (geometry: Outcome<SolvedGeometry, RefusalCode>) => SweepResult,
+): SweepResult {
+  const geometry = geometryOf(state, recording);
+  const solved = state.solved!;
+  return (solved.result ??= make(geometry));
 }
 
 /** The same where it has been solved; null where it has not been with all pictures so far. */
