@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 
+import { drawnCamera, drawnPixel } from '../../samples/drawnWheel/drawnCamera.ts';
 import { drawnSweep, type DrawnSweep } from '../../samples/drawnWheel/drawnSweep.ts';
 import { SHED_SCENE, type DrawnScene } from '../../samples/drawnWheel/scene.ts';
 import type { YuvPicture } from '../../src/contract/picture.ts';
@@ -11,7 +12,7 @@ import {
   readAsFilm,
   readPictures,
 } from './readDrawnSweep.ts';
-import { sleeved } from './spoiltPictures.ts';
+import { boarded, sleeved } from './spoiltPictures.ts';
 
 /**
  * Something before part of the tread. What it spoils first is the line, the turn or the camera's stillness,
@@ -99,3 +100,51 @@ describe('a tread that cannot be followed', () => {
     }
   });
 });
+
+/**
+ * A border that runs as the tread does stands where an edge might: followed, it would make a wheel of 16 g
+ * a balanced one. It is told by the tread, which moves past it.
+ */
+describe('a card whose border runs along the tread', () => {
+  let wheel: ReturnType<typeof drawn>;
+  beforeAll(() => {
+    wheel = drawn({ ...CROSS, seed: 8 });
+  });
+
+  it('is not followed below the line', () => {
+    const border = rowsAlongTread(-8);
+    expectRefused(
+      wheel.read((p) => boarded(p, 'below', border, 30)),
+      'view-blocked',
+    );
+  });
+
+  it('is not followed above the line', () => {
+    const border = rowsAlongTread(8);
+    expectRefused(
+      wheel.read((p) => boarded(p, 'above', border, 140)),
+      'view-blocked',
+    );
+  });
+});
+
+it('reads a balanced wheel at rest, whose own edge stands as a card would', () => {
+  const still = { unbalanceGmm: 50, standMrad: 0, rockingMm: 0 };
+  const { reading } = drawn(still).read((p) => p);
+  expect(accepted(reading).unbalance.amountGmm).toBeLessThan(1.5 * SHED_SCENE.weightRadiusMm);
+}, 120_000);
+
+/** Picture row, by column, of the circle so far above the line: the tread's own way through the picture. */
+function rowsAlongTread(heightMm: number): (column: number) => number {
+  const camera = drawnCamera(SMALL);
+  const rows = new Float64Array(SMALL.widthPx);
+  const { edgeRadiusMm } = SHED_SCENE;
+  for (let bearingDeg = -59; bearingDeg <= 59; bearingDeg += 0.05) {
+    const bearing = (bearingDeg * Math.PI) / 180;
+    const [x, y] = [edgeRadiusMm * Math.cos(bearing), edgeRadiusMm * Math.sin(bearing)];
+    const { xPx, yPx } = drawnPixel(camera, [x, y, heightMm]);
+    if (xPx >= 0 && xPx < rows.length) rows[Math.floor(xPx)] = yPx;
+  }
+  const atSides = Math.min(...rows.filter((row) => row > 0));
+  return (column) => rows[column] || atSides;
+}

@@ -142,6 +142,28 @@ export function sleeved(picture: YuvPicture, from: number, to: number, folds = 2
   return { ...under, y };
 }
 
+/** A plain card before all of the picture above or below a border that runs at its own row in each column. */
+export function boarded(
+  picture: YuvPicture,
+  side: 'above' | 'below',
+  borderPx: (column: number) => number,
+  luma: number,
+): YuvPicture {
+  const hide = (plane: Uint8Array, stride: number, halved: number, value: number) =>
+    eachSample(plane, stride, (c, row, column) => {
+      // Borders of a picture are soft by about a pixel.
+      const below = Math.min(1, Math.max(0, row + 0.5 - borderPx(halved * column) / halved + 0.5));
+      const share = side === 'below' ? below : 1 - below;
+      return c + share * (value - c);
+    });
+  return {
+    ...picture,
+    y: hide(picture.y, picture.widthPx, 1, luma),
+    u: hide(picture.u, picture.chromaStride, 2, 122),
+    v: hide(picture.v, picture.chromaStride, 2, 134),
+  };
+}
+
 /** The same view at another time. */
 export function atTime(picture: YuvPicture, timeS: number): YuvPicture {
   return { ...picture, timeS };

@@ -12,6 +12,7 @@ import { witnessTurn } from '../turn/turnWitness.ts';
 import { lineDark } from './lineDark.ts';
 import { outlineSides } from './outlineSides.ts';
 import type { SweepRecording } from './sweepRecording.ts';
+import { standsBeforeTread } from './treadBesideEdge.ts';
 
 /**
  * Whether a recording can be read at all, before any figure is made: what was covered, what was
@@ -51,6 +52,7 @@ export function checkRecording(
     turnIncomplete(recording) ??
     (frames.length < MIN_FRAMES ? tooFew() : null) ??
     outlineStands(recording) ??
+    standsBeforeTread(recording) ??
     otherSense(recording, options)
   );
 }

@@ -12,6 +12,7 @@ export const evidence: Words['evidence'] = {
   changeAboveOutline: ['Wechsel über dem Umriss, Stufen'],
   changeBelowIt: ['Wechsel darunter, Stufen'],
   shareOfTreadCovered: ['verdeckter Anteil der Lauffläche'],
+  treadPastEdgeMm: ['Lauffläche an der Kante vorbei um'],
   secondsWithoutLine: ['ohne die Linie', '\u00a0s'],
   longestSeconds: ['längste Strecke davon', '\u00a0s'],
   movedPx: ['Linie neben ihrem Platz um'],

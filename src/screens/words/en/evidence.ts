@@ -14,6 +14,7 @@ export const evidence: Readonly<Record<string, readonly [name: string, unit?: st
   changeAboveOutline: ['change above the outline, steps'],
   changeBelowIt: ['change below it, steps'],
   shareOfTreadCovered: ['share of the tread covered'],
+  treadPastEdgeMm: ['tread moved past the edge by'],
   secondsWithoutLine: ['without the line', '\u00a0s'],
   longestSeconds: ['longest stretch of that', '\u00a0s'],
   movedPx: ['line found off its place by'],
