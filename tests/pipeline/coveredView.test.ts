@@ -128,7 +128,7 @@ describe('a card whose border runs along the tread', () => {
   });
 });
 
-it('reads a balanced wheel at rest, whose own edge stands as a card would', () => {
+it('reads a balanced wheel on a level plate, whose own edge stands as a card would', () => {
   const still = { unbalanceGmm: 50, standMrad: 0, rockingMm: 0 };
   const { reading } = drawn(still).read((p) => p);
   expect(accepted(reading).unbalance.amountGmm).toBeLessThan(1.5 * SHED_SCENE.weightRadiusMm);
