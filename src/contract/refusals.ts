@@ -103,6 +103,13 @@ export const REFUSALS = {
     remedy: 'Let the wheel settle, turn it with a light touch, then sweep again.',
     secondTime: 'Use a smaller ball: the wheel then rocks less.',
   },
+  'wheel-changed': {
+    cause: 'The wheel’s heavy side changed during the sweep.',
+    remedy:
+      'A weight may have come off, or the wheel shifted on the ball: check both, then sweep again.',
+    secondTime:
+      'Take loose weights off, wipe ball and bore, let the wheel settle, and turn with a light touch.',
+  },
   'lean-too-large': {
     cause: 'The wheel leaned further than the camera can follow.',
     remedy: 'Put a trial weight on the high side, or use a smaller ball, then sweep again.',

@@ -49,6 +49,8 @@ export interface SimulatedConditions extends ArmConditions {
   readonly biasMm: number;
   readonly missingShare: number;
   readonly gaps: number;
+  /** A weight comes off: from this share of the time on the wheel's own tilt is another one by so much, mm. */
+  readonly changed?: { readonly atShare: number; readonly byMm: readonly [number, number] };
 }
 
 const STEP_S = 0.002;
@@ -205,6 +207,9 @@ function integrate(
     tilt: new Float64Array(2 * timeS.length),
     turn: new Float64Array(timeS.length),
   };
+  const { atShare, byMm } = c.changed ?? { atShare: Infinity, byMm: [0, 0] };
+  const changesAtS = atShare * c.durationS;
+  const changedMm = [tiltMm[0] + byMm[0], tiltMm[1] + byMm[1]];
   let turn = startTurn;
   const swing = c.kickMm;
   let [slowX, slowY] = [c.slowMm * gaussian(), c.slowMm * gaussian()];
@@ -226,8 +231,9 @@ function integrate(
     const omega = turnRate(t);
     const [ct, st] = [Math.cos(turn), Math.sin(turn)];
     const drawn = c.slowActsOn === 'wheel' ? 1 : 0;
-    const restX = standMm[0] + tiltMm[0] * ct - tiltMm[1] * st + drawn * slowX;
-    const restY = standMm[1] + tiltMm[0] * st + tiltMm[1] * ct + drawn * slowY;
+    const [a, b] = t < changesAtS ? tiltMm : changedMm;
+    const restX = standMm[0] + a * ct - b * st + drawn * slowX;
+    const restY = standMm[1] + a * st + b * ct + drawn * slowY;
     const gyro = c.spinRatio * omega;
     const ax = -2 * c.dampingRatio * rate * vx - gyro * vy - rate * rate * (x - restX);
     const ay = -2 * c.dampingRatio * rate * vy + gyro * vx - rate * rate * (y - restY);

@@ -16,6 +16,7 @@ import {
 } from './tiltFit.ts';
 import { measureTurnCoverage } from './turnCoverage.ts';
 import { addToCommon, measureMotionUncertainty } from './motionUncertainty.ts';
+import { wheelChange } from './wheelChange.ts';
 import { fitWhole, type WholeFit } from './wholeFit.ts';
 
 /** Spin over transverse moment of inertia of a car wheel (DESIGN section 3). */
@@ -45,7 +46,7 @@ const RADIUS_95_PER_SD = 2.4477;
  * the unknowns by generalised least squares through the same filter, so that the covariance holds
  * for rocking too (DESIGN section 8.7). Wild heights and wild frames are weighed down.
  *
- * @returns `too-few-frames`, `turn-incomplete` or `rocking-too-strong` with what was seen.
+ * @returns `too-few-frames`, `turn-incomplete`, `wheel-changed` or `rocking-too-strong` with what was seen.
  * @throws RangeError when the observations' arrays do not fit each other.
  */
 export function fitTilt(
@@ -78,6 +79,13 @@ export function fitTilt(
     deviationScale(settled),
   );
   if (whole === null) return failed('turn-incomplete', { ...coverage, unknowns: 'not separable' });
+  const changed = wheelChange(motion, spinRatio, prior);
+  if (changed !== null) {
+    return failed('wheel-changed', {
+      aboutSecond: Math.round(changed.atS),
+      changeMm: changed.changeMm,
+    });
+  }
   const uncertainty = measureMotionUncertainty(
     motion,
     spinRatio,

@@ -98,7 +98,7 @@ export function stepMotion(
  *
  * `transitions` holds `perStep` numbers a time, the first eight as `stepMotion` writes them.
  * Over a step the turn runs evenly; there the steady answer is G·e^{iφ}, and the difference from it
- * swings freely.
+ * swings freely. With `addedAt` W comes on at that time: until then the wheel rests at 0.
  */
 export function turningTilt(
   timeS: Float64Array,
@@ -108,6 +108,7 @@ export function turningTilt(
   dampingRatio: number,
   transitions: Float64Array,
   perStep: number,
+  addedAt = 0,
 ): Float64Array {
   const n = timeS.length;
   const out = new Float64Array(4 * n);
@@ -115,7 +116,7 @@ export function turningTilt(
   let zIm = 0;
   let vRe = 0;
   let vIm = 0;
-  for (let k = 0; k < n; k++) {
+  for (let k = addedAt; k < n; k++) {
     // The step that ends here; the first frame borrows the rate of the step after it.
     const from = k === 0 ? 0 : k - 1;
     const to = k === 0 ? Math.min(1, n - 1) : k;
@@ -135,7 +136,7 @@ export function turningTilt(
       zIm = endIm;
       vRe = -rate * endIm;
       vIm = rate * endRe;
-    } else {
+    } else if (k > addedAt) {
       const c0 = Math.cos(turnRad[k - 1]);
       const s0 = Math.sin(turnRad[k - 1]);
       const startRe = gRe * c0 - gIm * s0;

@@ -27,14 +27,16 @@ export const SWAY = 7;
 /** Numbers a bin in `transitionsOf`. */
 export const PER_STEP = 16;
 
-/** The tilt of a wheel with W = 1 at every bin, as `turningTilt` gives it. */
+/** The tilt of a wheel with W = 1 at every bin, or from the bin `addedAt` on, as `turningTilt` gives it. */
 export function turningOf(
   { timeS, turnRad }: Pick<PlaneSeries, 'timeS' | 'turnRad'>,
-  { rateRadPerS, dampingRatio }: RockingParameters,
+  { rateRadPerS: rate, dampingRatio }: RockingParameters,
   spinRatio: number,
   transitions: Float64Array,
+  addedAt = 0,
 ): Float64Array {
-  return turningTilt(timeS, turnRad, spinRatio, rateRadPerS, dampingRatio, transitions, PER_STEP);
+  const steps = [transitions, PER_STEP, addedAt] as const;
+  return turningTilt(timeS, turnRad, spinRatio, rate, dampingRatio, ...steps);
 }
 
 /**

@@ -87,7 +87,11 @@ export interface TiltFitOptions {
   readonly spinRatioSd?: number;
 }
 
-export type TiltFitFailure = 'too-few-frames' | 'turn-incomplete' | 'rocking-too-strong';
+export type TiltFitFailure =
+  | 'too-few-frames'
+  | 'turn-incomplete'
+  | 'wheel-changed'
+  | 'rocking-too-strong';
 
 /** Unknowns common to all frames: g₀, stand (2), waves n = 1..4 (8). */
 export const COMMON_UNKNOWNS = 11;

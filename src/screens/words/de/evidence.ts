@@ -21,5 +21,6 @@ export const evidence: Words['evidence'] = {
   widestGapDeg: ['größtes Loch'],
   rockingRmsMm: ['Schaukeln an der Kante'],
   radius95Mm: ['± des Kantenhubs'],
+  changeMm: ['Änderung des Kantenhubs'],
   standLeanMrad: ['Neigung des Gestells'],
 };

@@ -98,6 +98,13 @@ export const notices: Words['notices'] = {
     remedy: 'Rad zur Ruhe kommen lassen, mit leichter Hand drehen, noch einmal messen.',
     secondTime: 'Eine kleinere Kugel nehmen: damit schaukelt das Rad weniger.',
   },
+  'wheel-changed': {
+    cause: 'Die schwere Seite des Rades wechselte beim Messen.',
+    remedy:
+      'Ein Gewicht mag abgegangen oder das Rad auf der Kugel verrutscht sein: beides prüfen, noch einmal messen.',
+    secondTime:
+      'Lose Gewichte abnehmen, Kugel und Bohrung abwischen, Rad zur Ruhe kommen lassen, mit leichter Hand drehen.',
+  },
   'lean-too-large': {
     cause: 'Das Rad neigte sich weiter, als die Kamera folgen kann.',
     remedy:

@@ -101,6 +101,7 @@ export const troubleNow: Words['troubleNow'] = {
   'too-fast': 'Zu schnell: langsamer drehen',
   'too-few-frames': 'Zu wenige Bilder: langsamer drehen',
   'rocking-too-strong': 'Es schaukelt: zur Ruhe kommen lassen',
+  'wheel-changed': 'Prüfen, ob jedes Gewicht hält',
   'lean-too-large': 'Neigt sich zu weit: Gewicht auf die hohe Seite',
   'setup-invalid': 'Angaben prüfen',
   'earlier-sweep-missing': 'Auch die vorige Messung öffnen',

@@ -23,5 +23,6 @@ export const evidence: Readonly<Record<string, readonly [name: string, unit?: st
   widestGapDeg: ['widest hole'],
   rockingRmsMm: ['rocking at the edge'],
   radius95Mm: ['± of the edge’s rise'],
+  changeMm: ['change of the edge’s rise'],
   standLeanMrad: ['lean of the stand'],
 };

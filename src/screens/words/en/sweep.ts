@@ -104,6 +104,7 @@ export const troubleNow: Readonly<Record<RefusalCode, string>> = {
   'too-fast': 'Too fast: turn more slowly',
   'too-few-frames': 'Too few pictures: turn more slowly',
   'rocking-too-strong': 'Rocking: let the wheel settle',
+  'wheel-changed': 'Check that every weight holds',
   'lean-too-large': 'Leans too far: weight on the high side',
   'setup-invalid': 'Check the setup',
   'earlier-sweep-missing': 'Open the earlier sweep too',
