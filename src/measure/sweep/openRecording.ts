@@ -11,6 +11,7 @@ import {
   poolMore,
   sightOfPool,
   type Sight,
+  type TurnedSoFar,
   type SightFinder,
 } from '../sight/sightFinder.ts';
 import {
@@ -211,8 +212,13 @@ function* heldAgainstLine(
   recording: SweepRecording,
   covered: number,
 ): SlicedWork<void> {
-  const view = yield* clearlyBetter(open, recording);
-  if (view && (yield* recordWith(open, view)) === null) {
+  // Far aside the line leaves the focal length open. Where no edge shows that way, it may by the line alone.
+  const ways = recording.view.sight.asideDeg === 0 ? [{}] : [turnedSoFar(recording), {}];
+  yield;
+  for (const told of ways) {
+    const view = yield* clearlyBetter(open, recording, told);
+    if (!view) break;
+    if ((yield* recordWith(open, view)) !== null) continue;
     const isCoarse = open.madeAnew === 'coarsely' || open.keepEveryDeg > KEEP_EVERY_DEG;
     open.madeAnew = isCoarse ? 'coarsely' : 'closely';
     // Then read again it will be (secondLook); an outline is followed but once.
@@ -228,12 +234,11 @@ function* heldAgainstLine(
 function* clearlyBetter(
   open: OpenRecording,
   recording: SweepRecording,
+  turned: TurnedSoFar,
 ): SlicedWork<WheelView | null> {
   const { finder } = open;
   const { setup, sight, band } = recording.view;
   const { points } = pooledLine(finder.pool);
-  const turned = turnedSoFar(recording);
-  yield;
   const look = { ...finder.pool, pointSdPx: FIRST_LOOK_POINT_SD_PX, ...turned };
   const pooled = yield* sightOfPool(finder, turned);
   if (!pooled.ok) return null;
