@@ -29,7 +29,7 @@ const LINE_NEVER_SHARE = 0.05;
  * is the most that is taken on trust, s. One that never comes back leaves nothing to show that the
  * camera stood still: a hand before it takes two or three seconds, longer than this it was off.
  */
-const LONGEST_DARK_S = 10;
+export const LONGEST_DARK_S = 10;
 export const LONGEST_DARK_AT_END_S = 4;
 /** Share of the pictures that may be blind to the tread or to its turn. */
 const BLIND_LIMIT_SHARE = 0.35;

@@ -15,6 +15,7 @@ import {
   coveredDeg,
   isWholeTurn,
   LONGEST_DARK_AT_END_S,
+  LONGEST_DARK_S,
   senseOf,
 } from './sweepChecks.ts';
 import { sweepReading } from './sweepReading.ts';
@@ -109,8 +110,12 @@ export function inLine(
 ): SweepResult {
   const { reading } = result;
   const missingS = without.untilS - without.fromS;
-  if (reading.status !== 'refused' || !(missingS > LONGEST_DARK_AT_END_S)) return result;
-  const isLate = reading.refusals.some(({ code }) => LATE_CODES.includes(code));
+  if (!(missingS > LONGEST_DARK_AT_END_S)) return result;
+  // With the pictures that were kept it may well be read: then as long is taken on trust as in mid-sweep.
+  const isLate =
+    reading.status === 'refused'
+      ? reading.refusals.some(({ code }) => LATE_CODES.includes(code))
+      : missingS > LONGEST_DARK_S;
   const { timeS, turnDeg } = recording.turn;
   const since = turnDeg.filter((_, i) => timeS[i] > without.untilS);
   if (!isLate || isWholeTurn(coveredDeg(since))) return result;
