@@ -18,8 +18,14 @@ import { roomPoint } from './wheelView.ts';
 
 /** Turn between the two views of a pair: much against the error of a match, little against a window. */
 const PAIR_DEG = 8;
-/** Steps of over 2° from picture to picture are refused (`FASTEST_STEP_DEG`): one of two neighbours is always so near. */
-const PAIR_SLACK_DEG = FASTEST_STEP_DEG / 2;
+const PAIR_SLACK_DEG = 1;
+/**
+ * The same with the sight far aside: steps of over 2° from picture to picture are refused
+ * (`FASTEST_STEP_DEG`), so one of two neighbours is always so near, and no sweep goes without pairs.
+ * Elsewhere a sweep of such steps is better off by its line alone: a first look that took a groove's
+ * floor for the face bends the rows along which texture is followed, and few coarse pairs outweigh the line.
+ */
+const ASIDE_SLACK_DEG = FASTEST_STEP_DEG / 2;
 /** Pairs begin so far apart in turn. */
 const PAIR_EVERY_DEG = 3;
 /** Windows' middles and half width, as parts of the band's reach. */
@@ -142,9 +148,11 @@ interface Pair {
   readonly rawDeg: number;
 }
 
-function pairsOf({ turn }: SweepRecording): Pair[] {
+function pairsOf({ turn, view }: SweepRecording): Pair[] {
   const { turnDeg, textures } = turn;
   const order = turnDeg.map((_, i) => i).sort((a, b) => turnDeg[a] - turnDeg[b]);
+  const isAside = view.sight.asideDeg !== 0;
+  const slackDeg = isAside ? ASIDE_SLACK_DEG : PAIR_SLACK_DEG;
   const pairs: Pair[] = [];
   let nextDeg = -Infinity;
   let later = 0;
@@ -153,10 +161,10 @@ function pairsOf({ turn }: SweepRecording): Pair[] {
     while (later < order.length && turnDeg[order[later]] < turnDeg[i] + PAIR_DEG) later++;
     if (later >= order.length) break;
     nextDeg = turnDeg[i] + PAIR_EVERY_DEG;
-    // The first view so far on, or where pictures lie far apart the one before it.
-    const j = [order[later], order[later - 1]].find(
-      (k) => Math.abs(turnDeg[k] - turnDeg[i] - PAIR_DEG) <= PAIR_SLACK_DEG,
-    );
+    // The first view so far on; from aside, where pictures lie far apart, the one before it.
+    const j = order
+      .slice(isAside ? later - 1 : later, later + 1)
+      .findLast((k) => Math.abs(turnDeg[k] - turnDeg[i] - PAIR_DEG) <= slackDeg);
     if (j === undefined) continue;
     const rawDeg = turnDeg[j] - turnDeg[i];
     pairs.push({ before: textures[i], after: textures[j], rawDeg });
