@@ -2,7 +2,8 @@ import { failed, type Outcome } from '../../contract/outcome.ts';
 import { Z_STEP_MM } from '../band/treadBand.ts';
 import { BLOCK_WIDTH_DEG } from '../edge/blockProfiles.ts';
 import { riseAt } from '../edge/leanFit.ts';
-import { BESIDE_ROWS, besideEdgeTextures } from './besideEdgeTextures.ts';
+import { besideEdgeTextures } from './besideEdgeTextures.ts';
+import { addBlocks, createLagSums, peakOf, sumOf, type LagSums } from './rowLag.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 
 /**
@@ -23,19 +24,28 @@ export interface TreadBesideEdge {
   readonly movedMm: number;
   /** Pairs of pictures in which the same tread was found again. */
   readonly pairs: number;
+  /**
+   * Correlation over the pairs of what every second block tells and what the others tell: 1 where the tread
+   * moves, near 0 where noise, or a hand that passes, is all there is to it.
+   */
+  readonly agreement: number;
 }
 
 /**
- * A drawn wheel's own edges, balanced, noisy or in a glaring line: 0.05 to 0.12 mm; of the rendered films
- * the one that is nearly balanced 0.15. Borders of drawn covers: 0.3 mm on a wheel of 3 g, 0.5 to 0.9 on one of
- * 16 g.
+ * A drawn wheel's own edges, balanced, noisy or in a glaring line: 0.05 to 0.12 mm. Borders of drawn covers:
+ * 0.4 to 0.5 mm on a wheel of 3 g, 0.5 to 1.1 on one of 16 g.
  */
 const MOVES_PAST_MM = 0.25;
 /**
- * One standard deviation of an edge's rise where it stands, mm: noise makes 0.1 of it. An edge that rises and
- * falls by more is no standing border's.
+ * Noise and a hand make the lags of single pairs wild, by more than that; but each half of the blocks in a way
+ * of its own: 0 to 0.25 in films of a nearly balanced wheel, 0.5 to 0.95 of drawn covers before one of 16 g.
  */
-const STANDS_MM = 1;
+const LEAST_AGREEMENT = 0.4;
+/**
+ * One standard deviation of an edge's rise where it stands, mm: noise makes 0.03 to 0.1 of it. A wheel that a
+ * gram is wanting on rises and falls by as much as this, or rocks by it: its edge is no standing border.
+ */
+const STANDS_MM = 0.3;
 /** Of some two hundred pairs of a turn; fewer are chance. */
 const MIN_PAIRS = 40;
 
@@ -47,8 +57,9 @@ export function standsBeforeTread(
   if (recording.edge.outline) return null;
   const riseMm = edgeRiseSdMm(recording);
   if (riseMm > STANDS_MM) return null;
-  const { movedMm, pairs } = treadBesideEdge(recording);
-  if (pairs < MIN_PAIRS || movedMm < Math.max(MOVES_PAST_MM, riseMm)) return null;
+  const { movedMm, pairs, agreement } = treadBesideEdge(recording);
+  if (pairs < MIN_PAIRS || agreement < LEAST_AGREEMENT) return null;
+  if (movedMm < Math.max(MOVES_PAST_MM, riseMm)) return null;
   return failed('view-blocked', { treadPastEdgeMm: Math.round(100 * movedMm) / 100 });
 }
 
@@ -64,8 +75,6 @@ function edgeRiseSdMm({ frames, tilt }: SweepRecording): number {
   return Math.sqrt(squares / tilt.blocks);
 }
 
-/** Heights at which two profiles are laid over each other, mm to either side. */
-const LAG_MM = 6;
 /** So many blocks on the same place is looked for: seen from so far aside it looks otherwise, and time has passed. */
 const BLOCKS_ON = [6, 9] as const;
 /** Pictures nearer together show the same once more, degrees. */
@@ -76,14 +85,6 @@ const PLACE_STEP_DEG = 2.5;
 const SAME_PLACE_DEG = 0.8;
 /** The same tread found again: drawn and rendered ones correlate by 0.5 to 0.8, rows that show none by 0.1. */
 const FOUND_CORRELATION = 0.4;
-const LAGS = Math.round(LAG_MM / Z_STEP_MM);
-
-/** Sums of products by lag, from which a correlation follows. */
-interface LagSums {
-  readonly product: Float64Array;
-  readonly first: Float64Array;
-  readonly second: Float64Array;
-}
 
 export function treadBesideEdge(recording: SweepRecording): TreadBesideEdge {
   const { tilt } = recording;
@@ -95,13 +96,43 @@ export function treadBesideEdge(recording: SweepRecording): TreadBesideEdge {
   const pairs = pairsOf(pictures.map(({ turnDeg }) => turnDeg));
   const bent = bendOf(textures, pairs, tilt.blocks);
   const moved = BLOCKS_ON.flatMap((on) => {
-    const lagsMm = pairs
+    const lags = pairs
       .filter((pair) => pair.on === on)
-      .flatMap((pair) => lagOf(textures, pair, tilt.blocks, bent));
-    const usual = median(lagsMm);
-    return lagsMm.map((mm) => Math.abs(mm - usual));
+      .flatMap((pair) => lagOf(textures, pair, tilt.blocks, bent) ?? []);
+    const usual = lagMap((part) => median(lags.map((lag) => lag[part])));
+    return lags.map((lag) => lagMap((part) => lag[part] - usual[part]));
   });
-  return { movedMm: median(moved), pairs: moved.length };
+  return {
+    movedMm: median(moved.map(({ allMm }) => Math.abs(allMm))),
+    pairs: moved.length,
+    agreement: agreementOf(moved),
+  };
+}
+
+/** How far the same tread lies lower above the edge in a pair's second picture, mm: by all blocks and by each half. */
+interface Lag {
+  readonly allMm: number;
+  readonly evenMm: number;
+  readonly oddMm: number;
+}
+
+function lagMap(of: (part: keyof Lag) => number): Lag {
+  return { allMm: of('allMm'), evenMm: of('evenMm'), oddMm: of('oddMm') };
+}
+
+/** Correlation of the halves; a wild pair has no more say than one by so much, mm. */
+const WILD_MM = 2;
+
+function agreementOf(moved: readonly Lag[]): number {
+  let [even, odd, both] = [0, 0, 0];
+  for (const { evenMm, oddMm } of moved) {
+    const x = Math.max(-WILD_MM, Math.min(WILD_MM, evenMm));
+    const y = Math.max(-WILD_MM, Math.min(WILD_MM, oddMm));
+    even += x * x;
+    odd += y * y;
+    both += x * y;
+  }
+  return even > 0 && odd > 0 ? both / Math.sqrt(even * odd) : 0;
 }
 
 /** Followed pictures as far apart as tells them apart: a wheel at rest adds nothing. */
@@ -116,17 +147,21 @@ function spreadOverTurn({ frames, turn }: SweepRecording) {
   });
 }
 
-/** How far the same tread lies lower above the edge in the second picture, mm; empty where it is not found. */
+/** Null where the same tread is not found again in all blocks and in either half of them. */
 function lagOf(
   textures: readonly Float32Array[],
   pair: Pair,
   blocks: number,
   bent: (block: number, on: number) => number,
-): number[] {
-  const sums = createLagSums();
-  for (let b = 0; b + pair.on < blocks; b++) addPair(sums, textures, pair, b, bent(b, pair.on));
-  const { lagRows, correlation } = peakOf(sums);
-  return correlation > FOUND_CORRELATION ? [lagRows * Z_STEP_MM] : [];
+): Lag | null {
+  const halves = [createLagSums(), createLagSums()];
+  for (let b = 0; b + pair.on < blocks; b++) {
+    addPair(halves[b % 2], textures, pair, b, bent(b, pair.on));
+  }
+  const peaks = [sumOf(halves), ...halves].map(peakOf);
+  if (peaks.some(({ correlation }) => correlation <= FOUND_CORRELATION)) return null;
+  const [allMm, evenMm, oddMm] = peaks.map(({ lagRows }) => lagRows * Z_STEP_MM);
+  return { allMm, evenMm, oddMm };
 }
 
 function median(values: readonly number[]): number {
@@ -188,34 +223,5 @@ function addPair(
   block: number,
   bendRows: number,
 ): void {
-  const [a, b] = [textures[from], textures[to]];
-  const [startA, startB] = [block * BESIDE_ROWS, (block + on) * BESIDE_ROWS];
-  for (let k = 0; k <= 2 * LAGS; k++) {
-    const lag = k - LAGS + bendRows;
-    let [product, first, second] = [0, 0, 0];
-    for (let r = Math.max(0, -lag); r < Math.min(BESIDE_ROWS, BESIDE_ROWS - lag); r++) {
-      const x = a[startA + r];
-      const y = b[startB + r + lag];
-      if (x === 0 || y === 0) continue;
-      product += x * y;
-      first += x * x;
-      second += y * y;
-    }
-    sums.product[k] += product;
-    sums.first[k] += first;
-    sums.second[k] += second;
-  }
-}
-
-function createLagSums(): LagSums {
-  const zeros = () => new Float64Array(2 * LAGS + 1);
-  return { product: zeros(), first: zeros(), second: zeros() };
-}
-
-function peakOf({ product, first, second }: LagSums): { lagRows: number; correlation: number } {
-  const score = product.map((p, k) => p / Math.sqrt(first[k] * second[k] || 1));
-  const at = score.reduce((best, s, k) => (s > score[best] ? k : best), 0);
-  const curvature = 2 * score[at] - (score[at - 1] ?? NaN) - (score[at + 1] ?? NaN);
-  const part = curvature > 0 ? (score[at + 1] - score[at - 1]) / (2 * curvature) : 0;
-  return { lagRows: at + part - LAGS, correlation: score[at] };
+  addBlocks(sums, textures[from], block, textures[to], block + on, bendRows);
 }
