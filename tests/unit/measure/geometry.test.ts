@@ -6,13 +6,10 @@ import {
   cameraFromPose,
   projectPoint,
   rayThroughPixel,
-  type CameraPose,
 } from '../../../src/measure/geometry/camera.ts';
 import { cylinderPointAtPixel, sightSlope } from '../../../src/measure/geometry/cylinder.ts';
-import { focalFromFov } from '../../../src/measure/geometry/poseBelief.ts';
+import { FOV_DEG, onTread, poseOf, RADIUS_MM } from './tabletPose.ts';
 
-const RADIUS_MM = 305;
-const FOV_DEG = 64;
 const rad = (deg: number): number => (deg * Math.PI) / 180;
 
 const poses = fc.record({
@@ -24,17 +21,6 @@ const poses = fc.record({
 });
 const bearings = fc.double({ min: -45, max: 45, noNaN: true });
 const heights = fc.double({ min: -60, max: 40, noNaN: true });
-
-function poseOf(
-  free: Omit<CameraPose, 'widthPx' | 'heightPx' | 'focalPx' | 'radial'>,
-  radial = 0,
-): CameraPose {
-  return { widthPx: 1280, heightPx: 720, focalPx: focalFromFov(FOV_DEG, 1280), radial, ...free };
-}
-
-function onTread(bearingDeg: number): [number, number] {
-  return [RADIUS_MM * Math.cos(rad(bearingDeg)), RADIUS_MM * Math.sin(rad(bearingDeg))];
-}
 
 describe('camera', () => {
   it('agrees with the drawing’s own camera, which was written apart in another frame', () => {

@@ -13,21 +13,7 @@ import {
 } from '../../../src/measure/geometry/heightScale.ts';
 import { focalFromFov } from '../../../src/measure/geometry/poseBelief.ts';
 import { poseFromLine } from '../../../src/measure/geometry/poseFromLine.ts';
-
-const RADIUS_MM = 305;
-const FOV_DEG = 64;
-const rad = (deg: number): number => (deg * Math.PI) / 180;
-
-function poseOf(
-  free: Omit<CameraPose, 'widthPx' | 'heightPx' | 'focalPx' | 'radial'>,
-  radial = 0,
-): CameraPose {
-  return { widthPx: 1280, heightPx: 720, focalPx: focalFromFov(FOV_DEG, 1280), radial, ...free };
-}
-
-function onTread(bearingDeg: number): [number, number] {
-  return [RADIUS_MM * Math.cos(rad(bearingDeg)), RADIUS_MM * Math.sin(rad(bearingDeg))];
-}
+import { FOV_DEG, onTread, poseOf, RADIUS_MM } from './tabletPose.ts';
 
 describe('poseFromLine', () => {
   const truth = poseOf({
