@@ -2,14 +2,11 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 
-import { FIRST_LOOK, lookAfter } from '../../src/contract/filmLook.ts';
-import { noticeFor } from '../../src/contract/notice.ts';
-import type { AcceptedReading, Reading } from '../../src/contract/reading.ts';
-import { readSetup } from '../../src/contract/setup.ts';
-import type { CreateSweepReader, SweepReader, SweepResult } from '../../src/contract/sweep.ts';
-import { filmPictures } from './filmPictures.ts';
+import type { Reading } from '../../src/contract/reading.ts';
+import type { CreateSweepReader, SweepResult } from '../../src/contract/sweep.ts';
+import { readSweepNode } from './readSweepNode.ts';
 import { scoreCrash, scoreReading, scoreTable, type SweepScore } from './score.ts';
-import { listSweeps, type SweepEntry } from './sweepFolder.ts';
+import { listSweeps } from './sweepFolder.ts';
 
 /**
  * Reads the sweeps of a folder under Node, with the installed ffmpeg as decoder: quicker to turn
@@ -46,7 +43,12 @@ const scores: SweepScore[] = [];
 for (const entry of listSweeps(folder, names)) {
   const startedMs = performance.now();
   try {
-    const { result, frames, readerMs } = await readEntry(entry);
+    const { result, frames, readerMs } = await readSweepNode(entry, {
+      createSweepReader,
+      readings,
+      ...(values.first ? { first: Number(values.first) } : {}),
+      ...(values.filter ? { filter: values.filter } : {}),
+    });
     const seconds = (performance.now() - startedMs) / 1000;
     readings.set(entry.name, result.reading);
     save(entry.name, result);
@@ -68,58 +70,6 @@ for (const entry of listSweeps(folder, names)) {
 console.log(scoreTable(scores));
 if (values.json) writeFileSync(values.json, `${JSON.stringify(scores, null, 1)}\n`);
 process.exit(scores.some((s) => s.status === 'crashed') ? 1 : 0);
-
-async function readEntry(entry: SweepEntry) {
-  const setup = readSetup(entry.setupJson);
-  if (!setup.ok) return refusedRun('setup-invalid');
-  let earlier: AcceptedReading | undefined;
-  if (entry.afterSweep !== null) {
-    const before = readings.get(entry.afterSweep);
-    if (before?.status !== 'ok') return refusedRun('earlier-sweep-missing');
-    earlier = before;
-  }
-  const options = earlier ? { earlier } : {};
-  let frames = 0;
-  let readerMs = 0;
-  for (let look = FIRST_LOOK; ;) {
-    const reader = createSweepReader(setup.value, { ...options, ...look });
-    const pass = await readPass(entry.filmPath, reader);
-    frames += pass.frames;
-    readerMs += pass.readerMs;
-    const next = lookAfter(look, reader.secondLook());
-    if (!next) return { result: reader.finish(), frames, readerMs };
-    const left = `${pass.frames} pictures, ${pass.taken} of them measured`;
-    console.error(`${entry.name}: ${left}; ${next.sight ? 'second look' : 'all of them again'}`);
-    look = next;
-  }
-}
-
-async function readPass(filmPath: string, reader: SweepReader) {
-  const limit = values.first ? Number(values.first) : Infinity;
-  let frames = 0;
-  let taken = 0;
-  let readerMs = 0;
-  for await (const picture of filmPictures(filmPath, values.filter)) {
-    const startMs = performance.now();
-    if (reader.needs(picture.timeS)) {
-      reader.addFrame(picture);
-      taken++;
-    }
-    readerMs += performance.now() - startMs;
-    if (++frames >= limit) break;
-  }
-  return { frames, taken, readerMs };
-}
-
-function refusedRun(code: 'setup-invalid' | 'earlier-sweep-missing') {
-  const reading: Reading = {
-    format: 'tiltsweep.reading/1',
-    status: 'refused',
-    refusals: [noticeFor(code)],
-    turn: null,
-  };
-  return { result: { reading, trace: null } satisfies SweepResult, frames: 0, readerMs: 0 };
-}
 
 function save(name: string, result: SweepResult): void {
   if (!values.out) return;
