@@ -31,6 +31,11 @@ const MIN_EXPECTED = 20;
 const SURE_CHANCE = 0.6;
 /** Stray light in an empty window gives some sightings; a line that is there gives most. */
 const DARK_SHARE = 0.25;
+/**
+ * In a stretch where nothing is known of when the line is due, this share of all blocks or more shows
+ * that the laser is on: a groove hides the line under the edge, seldom all round the view.
+ */
+const LIT_SHARE = 0.05;
 
 export function lineDark(recording: SweepRecording, observations: EdgeObservations): LineDark {
   const { timeS, frameIndex } = observations;
@@ -42,15 +47,17 @@ export function lineDark(recording: SweepRecording, observations: EdgeObservatio
   const blocks = observations.azimuthsDeg.length;
   const expected = new Float64Array(timeS.length);
   const got = new Float64Array(timeS.length);
+  const lit = new Float64Array(timeS.length);
   for (let i = 0; i < timeS.length; i++) {
     for (let b = 0; b < blocks; b++) {
+      if (seen(i, b)) lit[i] += 1 / blocks;
       const at = heightBin(observations.heightMm[i * blocks + b]);
       if (at < 0 || chance[at] < SURE_CHANCE) continue;
       expected[i] += chance[at];
       if (seen(i, b)) got[i] += chance[at];
     }
   }
-  return longestDark(timeS, expected, got);
+  return longestDark(timeS, expected, got, lit);
 }
 
 /** Share of sightings at each height of the edge, by the better half of the sweep. */
@@ -83,25 +90,37 @@ function heightBin(heightMm: number): number {
   return at >= 0 && at < (2 * HEIGHT_REACH_MM) / HEIGHT_STEP_MM ? at : -1;
 }
 
-/** Windows without line that follow each other, in all of which it was due. */
-function longestDark(timeS: Float64Array, expected: Float64Array, got: Float64Array): LineDark {
+/**
+ * From a window in which the line was due and away to the last such one, with no line seen between.
+ * Where it is not known to be due, as at heights that came up only while it was off, a dark stretch
+ * goes on as long as nothing is seen, but adds to its length only once the line is due again.
+ */
+function longestDark(
+  timeS: Float64Array,
+  expected: Float64Array,
+  got: Float64Array,
+  lit: Float64Array,
+): LineDark {
   let longestS = 0;
   let fromS = 0;
   let darkSinceS: number | null = null;
   let start = 0;
-  let [sumExpected, sumGot] = [0, 0];
+  let [sumExpected, sumGot, sumLit] = [0, 0, 0];
   for (let i = 0; i < timeS.length; i++) {
     sumExpected += expected[i];
     sumGot += got[i];
+    sumLit += lit[i];
     while (timeS[i] - timeS[start] > WINDOW_S) {
       sumExpected -= expected[start];
       sumGot -= got[start];
+      sumLit -= lit[start];
       start++;
     }
-    // Where the groove hides it nothing is known, and a stretch ends.
-    if (sumExpected < MIN_EXPECTED || sumGot > DARK_SHARE * sumExpected) darkSinceS = null;
-    else darkSinceS ??= timeS[start];
-    if (darkSinceS !== null && timeS[i] - darkSinceS > longestS) {
+    const isDue = sumExpected >= MIN_EXPECTED;
+    const isSeen = isDue ? sumGot > DARK_SHARE * sumExpected : sumLit > LIT_SHARE * (i - start + 1);
+    if (isSeen) darkSinceS = null;
+    else if (isDue) darkSinceS ??= timeS[start];
+    if (isDue && darkSinceS !== null && timeS[i] - darkSinceS > longestS) {
       longestS = timeS[i] - darkSinceS;
       fromS = darkSinceS;
     }

@@ -48,20 +48,32 @@ function played(plan: TroubledPlan): string {
   );
 }
 
-/** Where the picture has the laser's colour, for a time: grey, and as dark as the darkest round about. */
+/**
+ * Luma that comes with one step of V: pure green has 0.587 of luma and −0.419 of V, red 0.299 and 0.5
+ * (BT.601).
+ */
+const LASER_LUMA = { green: 1.4, red: 0.6 } as const;
+
+/**
+ * For a time the laser's light is taken away where the picture has its colour. What it burnt out is
+ * lost: there stands the median of what lies round about, which turns with the wheel as the tread does.
+ */
 function laserOff(plan: TroubledPlan): string {
   const off = troubleOf(plan, 'laser-off');
   if (!off) return '';
   const from = (off.atShare * plan.film.durationS).toFixed(3);
   const to = (off.atShare * plan.film.durationS + off.lastsS).toFixed(3);
-  const isLaser = plan.film.laserColour === 'green' ? 'lt(val,120)' : 'gt(val,138)';
-  const wide = 'dilation,'.repeat(4);
-  const dark = 'erosion,'.repeat(7);
+  const { laserColour } = plan.film;
+  const isLaser = laserColour === 'green' ? 'lt(val,120)' : 'gt(val,138)';
+  const away = laserColour === 'green' ? '128-val' : 'val-128';
+  const light = `lut='clip(${LASER_LUMA[laserColour]}*(${away}),0,255)'`;
+  const wide = 'dilation,'.repeat(10);
   return (
     'split=3[on0][work][on1];' +
     `[on0]trim=0:${from},setpts=PTS-STARTPTS[l0];` +
-    `[work]trim=${from}:${to},setpts=PTS-STARTPTS,format=yuv444p,split=3[w0][w1][w2];` +
-    `[w1]extractplanes=y,${dark}format=yuv444p[without];` +
+    `[work]trim=${from}:${to},setpts=PTS-STARTPTS,format=yuv444p,split=4[w0][w1][w2][w3];` +
+    `[w1]extractplanes=y[y1];[w3]extractplanes=v,${light}[y2];` +
+    '[y1][y2]blend=c0_mode=subtract,median=radius=5:radiusV=14,format=yuv444p[without];' +
     `[w2]extractplanes=v,lut='if(${isLaser},255,0)',${wide}format=gray,` +
     'split=3[m0][m1][m2];[m0][m1][m2]mergeplanes=0x001020:yuv444p[mask];' +
     '[w0][without][mask]maskedmerge,format=yuv420p[l1];' +
