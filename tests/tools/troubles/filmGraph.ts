@@ -55,8 +55,10 @@ function played(plan: TroubledPlan): string {
 const LASER_LUMA = { green: 1.4, red: 0.6 } as const;
 
 /**
- * For a time the laser's light is taken away where the picture has its colour. What it burnt out is
- * lost: there stands the median of what lies round about, which turns with the wheel as the tread does.
+ * For a time the laser's light is taken away where the picture has its colour, or had it before: the
+ * line stands still, and where it is weak its colour does not tell it from the tread. What it burnt out
+ * is lost: there stands the median of what lies round about, which turns with the wheel as the tread
+ * does.
  */
 function laserOff(plan: TroubledPlan): string {
   const off = troubleOf(plan, 'laser-off');
@@ -67,14 +69,15 @@ function laserOff(plan: TroubledPlan): string {
   const isLaser = laserColour === 'green' ? 'lt(val,120)' : 'gt(val,138)';
   const away = laserColour === 'green' ? '128-val' : 'val-128';
   const light = `lut='clip(${LASER_LUMA[laserColour]}*(${away}),0,255)'`;
-  const wide = 'dilation,'.repeat(10);
+  const wide = 'dilation,'.repeat(8);
   return (
-    'split=3[on0][work][on1];' +
+    'split=4[on0][work][seen][on1];' +
     `[on0]trim=0:${from},setpts=PTS-STARTPTS[l0];` +
-    `[work]trim=${from}:${to},setpts=PTS-STARTPTS,format=yuv444p,split=4[w0][w1][w2][w3];` +
-    `[w1]extractplanes=y[y1];[w3]extractplanes=v,${light}[y2];` +
+    `[work]trim=${from}:${to},setpts=PTS-STARTPTS,format=yuv444p,split=3[w0][w1][w2];` +
+    `[w1]extractplanes=y[y1];[w2]extractplanes=v,${light}[y2];` +
     '[y1][y2]blend=c0_mode=subtract,median=radius=5:radiusV=14,format=yuv444p[without];' +
-    `[w2]extractplanes=v,lut='if(${isLaser},255,0)',${wide}format=gray,` +
+    `[seen]trim=0:${to},format=yuv444p,extractplanes=v,lut='if(${isLaser},255,0)',lagfun=decay=1,` +
+    `trim=start=${from},setpts=PTS-STARTPTS,${wide}format=gray,` +
     'split=3[m0][m1][m2];[m0][m1][m2]mergeplanes=0x001020:yuv444p[mask];' +
     '[w0][without][mask]maskedmerge,format=yuv420p[l1];' +
     `[on1]trim=start=${to},setpts=PTS-STARTPTS[l2];` +
