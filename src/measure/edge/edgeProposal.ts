@@ -128,14 +128,14 @@ export function edgeAtLean(
 }
 
 /**
- * A plain edge within a tap's reach of a height, in profiles whose lean is known; null when none shows,
- * or two do.
+ * A plain edge within a tap's reach of a height, in profiles whose lean is known; without a height the
+ * topmost plain one near the line, as where nobody touched any. Null when none shows, or two do.
  */
 export function edgeInStack(
   profiles: Float32Array,
   basis: LeanBasis,
   lean: Lean,
-  heightMm: number,
+  heightMm: number | null,
 ): StackPeak | null {
   const blocks = basis.gainMm.length;
   const steps = createStepStack(stepScores(profiles, blocks), blocks);

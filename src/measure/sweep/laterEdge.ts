@@ -31,7 +31,8 @@ export function* recordingByLaterEdge(
   const first = pictures.slice(0, FIRST_PICTURES);
   const later = yield* startRecording(view, pictures.slice(-FIRST_PICTURES));
   if (later.ok) {
-    return yield* startAtKnownEdge(view, first, { edgeHeightMm: later.value.edge.heightMm });
+    const { heightMm, plainestMm } = later.value.edge;
+    return yield* startAtKnownEdge(view, first, { edgeHeightMm: heightMm, plainestMm });
   }
   const seenS = pictures[pictures.length - 1].timeS - pictures[0].timeS;
   if (seenS < HIDDEN_S) return null;

@@ -84,8 +84,23 @@ export function* startRecording(
   return edge.ok ? succeeded(recordingWith(view, edge.value)) : edge;
 }
 
-/** Edge of an earlier pass or look. */
-type KnownEdge = Pick<SightMemory, 'edgeHeightMm' | 'edgeAssumed'>;
+/** Edge of an earlier pass or look; of a look by this view also the plainest one of the tread. */
+type KnownEdge = Pick<SightMemory, 'edgeHeightMm' | 'edgeAssumed'> & {
+  readonly plainestMm?: number;
+};
+
+/** Grooves of a car's tread lie 20 mm and more apart: nearer than half of that it is the same one, mm. */
+const SAME_GROOVE_MM = 10;
+
+/**
+ * The known edge's height at the lean of other profiles. Each picture's lean toward the camera is looked for
+ * by itself, and where the blocks in view all stand about as far toward it (from aside) it is off by up to a
+ * centimetre of rim: all heights at lean zero are, by as much. What lies between two edges is not.
+ */
+function heightBesidePlainest(known: KnownEdge, plainestMm: number): number {
+  const movedMm = known.plainestMm === undefined ? 0 : plainestMm - known.plainestMm;
+  return known.edgeHeightMm + (Math.abs(movedMm) <= SAME_GROOVE_MM ? movedMm : 0);
+}
 
 /** A recording where camera, lean and about the edge's height are known from an earlier pass. */
 export function startAgain(
@@ -121,7 +136,9 @@ export function* startAtKnownEdge(
   const found = yield* proposeEdge(profiles, view.basis, view.setup.wheel.edgeRadiusMm, {
     atRestMm: known.edgeHeightMm,
   });
-  const edge = found.ok && edgeAtLean(profiles, view.basis, found.value.lean, known.edgeHeightMm);
+  if (!found.ok) return null;
+  const heightMm = heightBesidePlainest(known, found.value.plainestMm);
+  const edge = edgeAtLean(profiles, view.basis, found.value.lean, heightMm);
   return edge ? recordingWith(view, asKnown(edge, known)) : null;
 }
 
