@@ -17,6 +17,7 @@ import { finished, nothingLeft, type SlicedWork } from '../pace/slicedWork.ts';
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
 import { bulgesUpward } from './lineBulge.ts';
 import { createLinePool, pooledLine, poolLine, type LinePool } from './linePool.ts';
+import { isScaleTold } from './scaleTold.ts';
 import { sightOnLine } from './sightOnLine.ts';
 import { spanOnWheelDeg } from './spanOnWheel.ts';
 
@@ -73,14 +74,8 @@ const TRY_EVERY_AT_MOST = 30;
 const MIN_INLIER_SHARE = 0.3;
 const MAX_STRAY_SHARE = 0.3;
 const MAX_RESIDUAL_PX = 1.1;
-/** The line must be seen across this much of the tread for a camera to be told from it, degrees. */
+/** The line must be seen across this much of the tread for a camera to be told from it alone, degrees. */
 const MIN_SPAN_DEG = 45;
-/**
- * The same where a closed turn has told how fast the tread goes by in each part of the picture. With the
- * sight far aside the outline is near, and nine blocks or fewer are seen.
- */
-const MIN_SPAN_WITH_TURN_DEG = 35;
-
 export function createSightFinder(setup: SweepSetup): SightFinder {
   return {
     ...{ setup, pool: createLinePool(0, 0), colour: null },
@@ -153,6 +148,8 @@ export interface LineLook {
   readonly lineSpreadPx: number;
   readonly spans?: readonly TurnedSpan[];
   readonly isTurnScaleOpen?: boolean;
+  /** Whether line and spans are those of a whole sweep: the line where the edge says that it lies on the face. */
+  readonly isWholeSweep?: boolean;
   /** How far inside of the edge the line lands, mm; left out: on the rib's face. */
   readonly lineInsetMm?: number;
   /** Where azimuth 0 lies, when an earlier look has settled it; a wheel angle hangs on it. */
@@ -201,9 +198,8 @@ function* sightFromLineInSteps(
   }
   const camera = cameraFromPose(pose);
   const spanDeg = spanOnWheelDeg(camera, radiusMm, points, fit.value.inliers);
-  const isTurnKnown = look.spans?.length && !look.isTurnScaleOpen;
-  const leastDeg = isTurnKnown ? MIN_SPAN_WITH_TURN_DEG : MIN_SPAN_DEG;
-  if (spanDeg < leastDeg) return failed('line-lost', { spanDeg });
+  const isTold = look.isWholeSweep && isScaleTold(fit.value, radiusMm, look);
+  if (spanDeg < MIN_SPAN_DEG && !isTold) return failed('line-lost', { spanDeg });
   return sightOfPose(setup, fit.value, look);
 }
 

@@ -1,9 +1,8 @@
 import { projectPoint, type Camera } from '../geometry/camera.ts';
-import type { TurnedSpan } from '../geometry/turnedSpans.ts';
 import type { LinePoints } from '../geometry/circleResiduals.ts';
 import { POOLED_POINT_SD_PX } from '../geometry/poseFromLine.ts';
 import { cylinderPointAtPixel } from '../geometry/cylinder.ts';
-import { sightFromLine } from '../sight/sightFinder.ts';
+import { sightFromLine, type TurnedSoFar } from '../sight/sightFinder.ts';
 import { Z_BOTTOM_MM, Z_TOP_MM } from '../band/treadBand.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 import { createWheelView, roomPoint, type WheelView } from './wheelView.ts';
@@ -16,7 +15,7 @@ import { createWheelView, roomPoint, type WheelView } from './wheelView.ts';
 export function finalView(
   recording: SweepRecording,
   line: LinePoints,
-  spans: readonly TurnedSpan[],
+  turned: TurnedSoFar,
   lineInsetMm = 0,
 ): WheelView | null {
   const { view } = recording;
@@ -25,7 +24,8 @@ export function finalView(
     widthPx: pose.widthPx,
     heightPx: pose.heightPx,
     pointSdPx: POOLED_POINT_SD_PX,
-    spans,
+    ...turned,
+    isWholeSweep: true,
     lineInsetMm,
     originColumnPx: view.sight.originColumnPx,
     laserColour: view.sight.laserColour,

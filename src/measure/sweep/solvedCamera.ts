@@ -45,8 +45,12 @@ export function solvedCamera(
   let line = faceLine(recording, observations, view, isInGroove);
   let isSolved = false;
   for (let round = 0; round < GEOMETRY_ROUNDS; round++) {
-    const spans = closure ? textureSpans(recording, speeds, closure.scale, line.crownSlope) : [];
-    const better = finalView(recording, line.points, spans, lineInsetMm);
+    // A turn that did not close still tells the parts of the picture beside each other.
+    const turned = {
+      spans: textureSpans(recording, speeds, closure?.scale ?? 1, line.crownSlope),
+      isTurnScaleOpen: closure === null,
+    };
+    const better = finalView(recording, line.points, turned, lineInsetMm);
     if (better) view = better;
     isSolved ||= better !== null;
     observations = observedEdge(recording, refined, view, turnDegOf);
