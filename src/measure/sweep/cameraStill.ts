@@ -39,15 +39,17 @@ const RETURN_MM = 3.5;
 const RETURN_SLACK_DEG = 3;
 const MIN_RETURNS = 5;
 
+/** @param isInGroove the line's pooled place lies on a groove's floor: what of it meets the face lies beside that */
 export function checkCameraStill(
   observations: EdgeObservations,
   line: FaceLine,
   view: WheelView,
+  isInGroove = false,
 ): Outcome<never, 'camera-moved'> | null {
   const limitPx = Math.max(MOVED_MIN_PX, (MOVED_PX * view.sight.camera.pose.widthPx) / 1280);
   const expected = line.awayPx.map((off, i) => (line.expected[i] ? off : NaN));
-  const seen = widestMove(observations, expected);
-  const any = widestMove(observations, line.awayPx);
+  const seen = widestMove(observations, expected, !isInGroove);
+  const any = widestMove(observations, line.awayPx, true);
   // Where the edge stands above the sheet the line lies in the groove for long: then what moved is
   // the camera only when the edge did not come back either.
   const inGroove = seen.movedPx <= limitPx && comesBack(observations);
@@ -58,18 +60,22 @@ export function checkCameraStill(
   });
 }
 
-/** Farthest that the line's place in one window of the turn lies from that in another, px. */
+/**
+ * Farthest that the line's place in one window of the turn lies from that in another, px, or from where it is
+ * pooled, if these sightings belong there.
+ */
 function widestMove(
   observations: EdgeObservations,
   awayPx: Float32Array,
+  fromPool: boolean,
 ): { movedPx: number; atS: number } {
   const perPicture = Float64Array.from(observations.timeS, (_, i) =>
     facePx(observations, awayPx, i),
   );
   const way = wayTurnedDeg(observations.turnDeg);
   const last = way[way.length - 1] ?? 0;
-  let highest = 0;
-  let lowest = 0;
+  let highest = fromPool ? 0 : -Infinity;
+  let lowest = fromPool ? 0 : Infinity;
   let atS = 0;
   for (let from = 0; from + WINDOW_DEG <= last; from += WINDOW_STEP_DEG) {
     const inside = perPicture
@@ -83,7 +89,7 @@ function widestMove(
     }
     highest = Math.max(highest, off);
   }
-  return { movedPx: highest - lowest, atS };
+  return { movedPx: Math.max(0, highest - lowest), atS };
 }
 
 /** Whether the edge stands as high as a revolution before; false when no revolution was completed. */

@@ -1,4 +1,5 @@
 import { RAD_PER_DEG } from '../../quantities/angle.ts';
+import { shareSeenWhereDue } from './lineDue.ts';
 import { solvedCamera, type CameraStart, type SolvedCamera } from './solvedCamera.ts';
 
 /**
@@ -29,6 +30,13 @@ const SELDOM = 2 * Math.log(9);
 const USUAL_MISFIT = 4;
 /** With the edge so often below the sheet where the line lies on its circle, that is no floor. */
 const MOST_BELOW_SHARE = 0.15;
+/**
+ * A line on the face is seen wherever its edge stands below the sheet (drawn sweeps: in all such views, with
+ * one down in the groove taken for one on the face in a quarter of them): under half of them, and the edge
+ * does not stand where that camera has it. A laser that was off for as long leaves the edge below the sheet
+ * at the sightings that there are, and so makes no floor of the face.
+ */
+const LEAST_SEEN_WHERE_DUE = 0.5;
 /** Sightings within this of their block's row lie on the circle, px of a picture 1280 wide. */
 const ON_CIRCLE_PX = 1.8;
 /** Between the depths tried the parabola's own error counts, mm. */
@@ -42,16 +50,23 @@ interface Tried extends SolvedCamera {
 
 export function cameraByLine(start: CameraStart): SolvedCamera & LineInset {
   const onFace = { ...solvedOnFace(start), insetMm: 0, insetSdMm: 0 };
-  if (onFace.isSolved && onFace.observations.placeMisfit <= SELDOM + USUAL_MISFIT) return onFace;
+  const isDoubtful = isLineMissing(start, onFace);
+  const isUsual = onFace.observations.placeMisfit <= SELDOM + USUAL_MISFIT;
+  if (onFace.isSolved && isUsual && !isDoubtful) return onFace;
   const tried = TRIED_MM.map((insetMm) => tryInset(start, insetMm));
   const costs = tried.map(({ cost }) => cost);
   const { insetMm, insetSdMm } = lowestOf(TRIED_MM, costs);
   if (!Number.isFinite(insetMm)) return onFace;
   const onFloor = tryInset(start, insetMm);
   const best = tried.reduce((a, b) => (b.cost < a.cost ? b : a), onFloor);
-  if (onFace.isSolved && best.cost >= onFace.observations.placeMisfit) return onFace;
+  const isBetter = isDoubtful ? best.isSolved : best.cost < onFace.observations.placeMisfit;
+  if (onFace.isSolved && !isBetter) return onFace;
   if (!best.isSolved || edgeBelowShare(best) > MOST_BELOW_SHARE) return onFace;
   return { ...best, insetSdMm };
+}
+
+function isLineMissing({ recording }: CameraStart, solved: SolvedCamera): boolean {
+  return (shareSeenWhereDue(recording, solved) ?? 1) < LEAST_SEEN_WHERE_DUE;
 }
 
 /** Where a wrong lean leaves too few sightings on the face by the edge's word: from all of them. */

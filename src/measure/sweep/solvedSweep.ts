@@ -79,7 +79,9 @@ function solveAtEdge(
     return failed('too-few-frames', { picturesFollowed: first.timeS.length });
   }
   const closure = closeTurn(recording.turn);
-  const speeds = closure ? windowSpeeds(recording) : [];
+  // With the sight far aside the line alone leaves the camera open; elsewhere it does without.
+  const isTold = closure !== null || recording.view.sight.asideDeg !== 0;
+  const speeds = isTold ? windowSpeeds(recording) : [];
   const start = { recording, refined, observations: first, closure, speeds, turnDegOf };
   const { view, line, observations, isSolved, insetMm, insetSdMm } = cameraByLine(start);
   const residualPx = (view.sight.poseFit.residualPx * 1280) / view.sight.camera.pose.widthPx;
@@ -129,10 +131,12 @@ function solveTilt(
   if (!mark.ok) return mark;
   const turnDegOf = turnOf(recording, closure.scale, mark.value.middleDeg);
   const seen = observedEdge(recording, refined, view, turnDegOf);
-  // What the crown's face does the shoulder's outline need not do: its run-out and creep are in the ±.
-  const observations = edge.outline
-    ? seen
-    : withoutOutward(seen, faceOutward(seen, line, view, RUN_OUT_SD_MM), view);
+  // What the crown's face does the shoulder's outline need not do, nor a groove's floor tell: run-out and
+  // creep are in the ±. With the line on the floor what is taken to lie on the face is the rib's lip.
+  const observations =
+    edge.outline || lineInset.insetMm > 0
+      ? seen
+      : withoutOutward(seen, faceOutward(seen, line, view, RUN_OUT_SD_MM), view);
   const fit = fitTilt(observations);
   if (!fit.ok) return fit;
   return succeeded({

@@ -37,11 +37,11 @@ export function sweepResult(
   if (check && !check.ok) return refusedResult(check.failure, turn);
   const geometry = solve();
   if (!geometry.ok) return refusedResult(geometry.failure, turn);
-  const { observations, line, view } = geometry.value;
+  const { observations, line, view, lineInset } = geometry.value;
   // Before the camera's stillness: where the line is off, chance sightings would tell of a way.
   const seen = checkLineSeen(recording, observations);
   if (seen && !seen.ok) return refusedResult(seen.failure, turn);
-  const still = checkCameraStill(observations, line, view);
+  const still = checkCameraStill(observations, line, view, lineInset.insetMm > 0);
   if (still && !still.ok) {
     const crept = creptOnLean(observations);
     const moved = crept && !crept.ok ? crept.failure : rockedHard(recording, geometry.value);

@@ -65,3 +65,33 @@ it('notices a camera that was pushed sideways and stays so, early, late or by de
 it('does not believe one stretch alone: there the whole line may have fallen into the groove', () => {
   expect(check((turn) => (turn > 168 && turn < 192 ? SIDEWAYS_PX : 0))).toBeNull();
 });
+
+/**
+ * Of a line along a groove's floor all round what meets the rib lies a groove's depth beside its pooled place,
+ * for some of the turn. Fails without being told: a groove's depth passed for a way of the camera.
+ */
+it('takes what meets the rib of a line down in the groove for that, and not for a way of the camera', () => {
+  const turnDeg = Float64Array.from({ length: PICTURES }, (_, i) => STEP_DEG * i);
+  const observations = {
+    azimuthsDeg,
+    turnDeg,
+    timeS: turnDeg.map((turn) => turn / 15),
+    heightMm: new Float32Array(PICTURES * blocks).fill(2),
+    offsetMm: 2,
+    leans: Array.from({ length: PICTURES }, () => ({ liftMm: 0, toward: 0, across: 0 })),
+  };
+  const metRib = Uint8Array.from({ length: PICTURES * blocks }, (_, at) => {
+    const turn = turnDeg[Math.floor(at / blocks)];
+    return turn > 150 && turn < 220 ? 1 : 0;
+  });
+  const line = { awayPx: Float32Array.from(metRib, (met) => 8 * met), expected: metRib };
+  const stands = (isInGroove: boolean) =>
+    checkCameraStill(
+      observations as unknown as EdgeObservations,
+      line as unknown as FaceLine,
+      view,
+      isInGroove,
+    );
+  expect(stands(true)).toBeNull();
+  expect(stands(false)).not.toBeNull();
+});
