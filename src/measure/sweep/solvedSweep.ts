@@ -13,7 +13,9 @@ import type { EdgeObservations } from './edgeObservations.ts';
 import { faceOutward, withoutOutward } from './faceOutward.ts';
 import { assumedEdgeCovariance, hiddenEdgeCovariance, hiddenEdgeSdMm } from './assumedEdge.ts';
 import type { FaceLine } from './faceLine.ts';
-import { cameraByLine, type LineInset } from './lineInset.ts';
+import { carriedPoint } from './carriedPoint.ts';
+import { closedCamera } from './closedCamera.ts';
+import type { LineInset } from './lineInset.ts';
 import { observedEdge } from './observedEdge.ts';
 import { outlineCreepSdMm } from './outlineView.ts';
 import { refineShifts, type RefinedShifts } from './refinedShifts.ts';
@@ -48,6 +50,8 @@ const MAX_FACE_RESIDUAL_PX = 1;
 /** The line must lie on the face over 35°; with the sight far aside little more is in view. */
 const MIN_FACE_BLOCKS = 7;
 const MIN_OBSERVATIONS = 30;
+/** About where the shoulder is looked at for the tape, mm. */
+const MARK_ABOVE_LINE_MM = 10;
 
 /** Camera and leans of a whole sweep; the turn still by its raw sum. */
 export interface SolvedGeometry {
@@ -78,12 +82,13 @@ function solveAtEdge(
   if (first.timeS.length < MIN_OBSERVATIONS) {
     return failed('too-few-frames', { picturesFollowed: first.timeS.length });
   }
-  const closure = closeTurn(recording.turn);
+  const closed = closeTurn(recording.turn);
   // With the sight far aside the line alone leaves the camera open; elsewhere it does without.
-  const isTold = closure !== null || recording.view.sight.asideDeg !== 0;
+  const isTold = closed !== null || recording.view.sight.asideDeg !== 0;
   const speeds = isTold ? windowSpeeds(recording) : [];
-  const start = { recording, refined, observations: first, closure, speeds, turnDegOf };
-  const { view, line, observations, isSolved, insetMm, insetSdMm } = cameraByLine(start);
+  const start = { recording, refined, observations: first, closure: closed, speeds, turnDegOf };
+  const { camera, closure } = closedCamera(start);
+  const { view, line, observations, isSolved, insetMm, insetSdMm } = camera;
   const residualPx = (view.sight.poseFit.residualPx * 1280) / view.sight.camera.pose.widthPx;
   if (!isSolved || line.blocksSeen < MIN_FACE_BLOCKS || residualPx > MAX_FACE_RESIDUAL_PX) {
     return failed('line-lost', {
@@ -127,7 +132,7 @@ function solveTilt(
   const { view, edge, line, lineInset, refined, closure } = geometry;
   const recording = { ...followed, edge };
   if (!closure) return failed('turn-uncertain', { what: 'no two views a turn apart match' });
-  const mark = markOf(recording, closure);
+  const mark = markOf(recording, closure, view);
   if (!mark.ok) return mark;
   const turnDegOf = turnOf(recording, closure.scale, mark.value.middleDeg);
   const seen = observedEdge(recording, refined, view, turnDegOf);
@@ -165,10 +170,11 @@ function turnOf(
   };
 }
 
-/** Tape at the valve, its wheel angle counted from the first picture's turn. */
+/** Tape at the valve, its wheel angle counted from the first picture's turn; `view`: the camera that is known by now. */
 export function markOf(
   recording: SweepRecording,
   closure: { readonly scale: number },
+  view = recording.view,
 ): Outcome<Tape, 'mark-missing' | 'mark-ambiguous'> {
   const { band, setup } = recording.view;
   const frames = recording.frames.flatMap(({ turnIndex, colour }) =>
@@ -176,10 +182,12 @@ export function markOf(
       ? []
       : [{ colour, turnDeg: recording.turn.turnDeg[turnIndex] * closure.scale }],
   );
-  const azimuthDeg = Float64Array.from(
-    { length: band.chromaColumns },
-    (_, i) => band.azimuthDeg[Math.min(i * CHROMA_COLUMN_STEP, band.columns - 1)],
-  );
-  const tapes = findTapes(shoulderPanorama(frames, azimuthDeg));
+  const azimuthsDeg = Float64Array.from({ length: band.chromaColumns }, (_, i) => {
+    const azimuthDeg = band.azimuthDeg[Math.min(i * CHROMA_COLUMN_STEP, band.columns - 1)];
+    if (view === recording.view) return azimuthDeg;
+    const carried = carriedPoint(recording.view, view, azimuthDeg, MARK_ABOVE_LINE_MM);
+    return carried?.azimuthDeg ?? azimuthDeg;
+  });
+  const tapes = findTapes(shoulderPanorama(frames, azimuthsDeg));
   return valveMark(tapes, { ...setup.sight.valveMark, edgeRadiusMm: setup.wheel.edgeRadiusMm });
 }

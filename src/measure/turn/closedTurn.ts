@@ -48,28 +48,35 @@ const MIN_AGREEING_SHARE = 0.6;
 export function closeTurn(tracker: TurnTracker): TurnClosure | null {
   const byTurn = sortedByTurn(tracker.turnDeg);
   for (const reachDeg of CLOSURE_REACHES_DEG) {
-    const closure = closedWithin(tracker, byTurn, reachDeg);
+    const closure = closedWithin(tracker, byTurn, 360, reachDeg);
     if (closure) return closure;
   }
   return null;
 }
 
+/** The same where a better camera has told what the raw sum of a revolution should be, degrees. */
+export function closeTurnNear(tracker: TurnTracker, revolutionDeg: number): TurnClosure | null {
+  const byTurn = sortedByTurn(tracker.turnDeg);
+  return closedWithin(tracker, byTurn, revolutionDeg, CLOSURE_REACHES_DEG[0]);
+}
+
 function closedWithin(
   tracker: TurnTracker,
   byTurn: readonly number[],
+  revolutionDeg: number,
   reachDeg: number,
 ): TurnClosure | null {
   const { turnDeg } = tracker;
   const pairs: Pair[] = [];
   const offsetDeg = earliestOffsetDeg(reachDeg);
-  const firstDeg = turnDeg[byTurn[0]] + 360 - reachDeg - offsetDeg;
+  const firstDeg = turnDeg[byTurn[0]] + revolutionDeg - reachDeg - offsetDeg;
   const spanDeg = turnDeg[byTurn[byTurn.length - 1]] - firstDeg;
   const spacingDeg = Math.max(PAIR_SPACING_DEG, spanDeg / MOST_VIEWS);
   let nextAt = firstDeg;
   for (const index of byTurn) {
     if (turnDeg[index] < nextAt) continue;
     nextAt = turnDeg[index] + spacingDeg;
-    const pair = bestEarlier(tracker, byTurn, index, reachDeg);
+    const pair = bestEarlier(tracker, byTurn, index, revolutionDeg, reachDeg);
     if (pair) pairs.push(pair);
   }
   if (pairs.length < MIN_PAIRS) return null;
@@ -106,11 +113,12 @@ interface Pair {
   readonly correlation: number;
 }
 
-/** The best match of a view with one about 360° of turn lower. */
+/** The best match of a view with one about a revolution of the raw sum lower. */
 function bestEarlier(
   tracker: TurnTracker,
   byTurn: readonly number[],
   index: number,
+  revolutionDeg: number,
   reachDeg: number,
 ): Pair | null {
   let best: (Pair & { lead: number }) | null = null;
@@ -118,11 +126,15 @@ function bestEarlier(
   const { textures, columns } = tracker;
   const later = textureView(textures[index], columns);
   for (let offset = -outermostDeg; offset <= outermostDeg; offset += EARLIER_EVERY_DEG) {
-    const earlier = nearestInTurn(tracker.turnDeg, byTurn, tracker.turnDeg[index] - 360 + offset);
+    const earlier = nearestInTurn(
+      tracker.turnDeg,
+      byTurn,
+      tracker.turnDeg[index] - revolutionDeg + offset,
+    );
     if (earlier === null) continue;
     const raw = tracker.turnDeg[index] - tracker.turnDeg[earlier];
     const match = textureShift(textureView(textures[earlier], columns), later, {
-      centreColumns: (raw - 360) / AZIMUTH_STEP_DEG,
+      centreColumns: (raw - revolutionDeg) / AZIMUTH_STEP_DEG,
       reachColumns: reachDeg / AZIMUTH_STEP_DEG,
     });
     if (!match || match.correlation < MIN_PAIR_CORRELATION) continue;

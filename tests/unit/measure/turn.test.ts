@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 
 import { seededRandom } from '../../../samples/drawnWheel/seededRandom.ts';
 import { AZIMUTH_STEP_DEG } from '../../../src/measure/band/treadBand.ts';
-import { closeTurn } from '../../../src/measure/turn/closedTurn.ts';
+import { closeTurn, closeTurnNear } from '../../../src/measure/turn/closedTurn.ts';
 import { createTurnTracker, trackTurn } from '../../../src/measure/turn/turnTracker.ts';
 
 const COLUMNS = 401;
@@ -168,6 +168,15 @@ describe('closeTurn', () => {
     for (const scale of [0.92, 0.9]) {
       const closure = closeTurn(follow(ramp(-20, 385, 330), { scale }).tracker)!;
       expect(Math.abs(closure.scale / scale - 1)).toBeLessThan(0.5 / 360);
+    }
+  });
+
+  it('closes one that is summed longer still where another camera says about how long', () => {
+    const { tracker } = follow(ramp(-20, 385, 330), { scale: 0.83 });
+    expect(closeTurn(tracker)).toBeNull();
+    for (const toldOff of [0.96, 1, 1.04]) {
+      const closure = closeTurnNear(tracker, (360 / 0.83) * toldOff)!;
+      expect(Math.abs(closure.scale / 0.83 - 1)).toBeLessThan(0.5 / 360);
     }
   });
 
