@@ -1,6 +1,6 @@
 import { closeTurnNear, type TurnClosure } from '../turn/closedTurn.ts';
 import { cameraByLine, type LineInset } from './lineInset.ts';
-import { seenTurnRatio } from './sightMemory.ts';
+import { seenTurnRatio } from './seenTurnRatio.ts';
 import type { CameraStart, SolvedCamera } from './solvedCamera.ts';
 
 export interface ClosedCamera {

@@ -1,6 +1,6 @@
 import type { SightMemory } from '../../contract/sweep.ts';
 import type { EdgeProposal } from '../edge/edgeProposal.ts';
-import { carriedPoint } from './carriedPoint.ts';
+import { seenTurnRatio } from './seenTurnRatio.ts';
 import type { SolvedGeometry } from './solvedSweep.ts';
 import type { SweepRecording } from './sweepRecording.ts';
 import type { WheelView } from './wheelView.ts';
@@ -44,13 +44,4 @@ function cameraOf({ sight }: WheelView) {
     lineSpreadPx,
     originColumnPx,
   };
-}
-
-const PROBE_DEG = 20;
-
-/** How much larger the same movement of the tread looks, in degrees, by another camera's band. */
-export function seenTurnRatio(from: WheelView, to: WheelView): number {
-  const left = carriedPoint(from, to, PROBE_DEG, -10);
-  const right = carriedPoint(from, to, -PROBE_DEG, -10);
-  return left && right ? (left.azimuthDeg - right.azimuthDeg) / (2 * PROBE_DEG) : 1;
 }
