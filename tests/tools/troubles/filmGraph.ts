@@ -66,7 +66,7 @@ function laserOff(plan: TroubledPlan): string {
   const from = (off.atShare * plan.film.durationS).toFixed(3);
   const to = (off.atShare * plan.film.durationS + off.lastsS).toFixed(3);
   const { laserColour } = plan.film;
-  const isLaser = laserColour === 'green' ? 'lt(val,120)' : 'gt(val,138)';
+  const isLaser = laserColour === 'green' ? 'lt(val,120)' : 'gt(val,155)';
   const away = laserColour === 'green' ? '128-val' : 'val-128';
   const light = `lut='clip(${LASER_LUMA[laserColour]}*(${away}),0,255)'`;
   const wide = 'dilation,'.repeat(8);
