@@ -12,13 +12,18 @@ export interface LineDark {
   /** Longest time in which hardly any of the expected sightings came, s, and its start. */
   readonly longestS: number;
   readonly fromS: number;
-  /** How long it had been away when the sweep ended, s. */
+  /** How long it had been away when it was last due, if it did not come back until the end, s. */
   readonly atEndS: number;
 }
 
 /** Height of the edge is told apart by this, mm: the line is a millimetre or two wide. */
 const HEIGHT_STEP_MM = 1;
 const HEIGHT_REACH_MM = 40;
+/**
+ * From which height on a groove hides the line hangs on how steeply one looks down into it, which is half
+ * as steep again at the sides of the view, and all on one side with the sight far aside.
+ */
+const VIEW_PARTS = 5;
 /** A height is known by so many sightings or failures. */
 const MIN_TRIES = 30;
 /**
@@ -43,8 +48,11 @@ export function lineDark(recording: SweepRecording, observations: EdgeObservatio
     const offset = recording.frames[frameIndex[i]].lineOffsetPx[b];
     return offset === offset;
   };
-  const chance = chanceByHeight(observations, seen);
   const blocks = observations.azimuthsDeg.length;
+  const partOf = (b: number) => Math.floor((b * VIEW_PARTS) / blocks);
+  const chances = Array.from({ length: VIEW_PARTS }, (_, part) =>
+    chanceByHeight(observations, seen, (b) => partOf(b) === part),
+  );
   const expected = new Float64Array(timeS.length);
   const got = new Float64Array(timeS.length);
   const lit = new Float64Array(timeS.length);
@@ -52,18 +60,21 @@ export function lineDark(recording: SweepRecording, observations: EdgeObservatio
     for (let b = 0; b < blocks; b++) {
       if (seen(i, b)) lit[i] += 1 / blocks;
       const at = heightBin(observations.heightMm[i * blocks + b]);
-      if (at < 0 || chance[at] < SURE_CHANCE) continue;
-      expected[i] += chance[at];
-      if (seen(i, b)) got[i] += chance[at];
+      if (at < 0) continue;
+      const chance = chances[partOf(b)][at];
+      if (chance < SURE_CHANCE) continue;
+      expected[i] += chance;
+      if (seen(i, b)) got[i] += chance;
     }
   }
   return longestDark(timeS, expected, got, lit);
 }
 
-/** Share of sightings at each height of the edge, by the better half of the sweep. */
+/** Share of sightings at each height of the edge in a part of the view, by the better half of the sweep. */
 function chanceByHeight(
   observations: EdgeObservations,
   seen: (i: number, b: number) => boolean,
+  isInPart: (b: number) => boolean,
 ): Float64Array {
   const blocks = observations.azimuthsDeg.length;
   const tries: { i: number; seen: boolean }[][] = Array.from(
@@ -72,7 +83,7 @@ function chanceByHeight(
   );
   for (let i = 0; i < observations.timeS.length; i++) {
     for (let b = 0; b < blocks; b++) {
-      const at = heightBin(observations.heightMm[i * blocks + b]);
+      const at = isInPart(b) ? heightBin(observations.heightMm[i * blocks + b]) : -1;
       if (at >= 0) tries[at].push({ i, seen: seen(i, b) });
     }
   }
@@ -104,6 +115,7 @@ function longestDark(
   let longestS = 0;
   let fromS = 0;
   let darkSinceS: number | null = null;
+  let lastDueS = 0;
   let start = 0;
   let [sumExpected, sumGot, sumLit] = [0, 0, 0];
   for (let i = 0; i < timeS.length; i++) {
@@ -118,6 +130,7 @@ function longestDark(
     }
     const isDue = sumExpected >= MIN_EXPECTED;
     const isSeen = isDue ? sumGot > DARK_SHARE * sumExpected : sumLit > LIT_SHARE * (i - start + 1);
+    if (isDue) lastDueS = timeS[i];
     if (isSeen) darkSinceS = null;
     else if (isDue) darkSinceS ??= timeS[start];
     if (isDue && darkSinceS !== null && timeS[i] - darkSinceS > longestS) {
@@ -125,6 +138,5 @@ function longestDark(
       fromS = darkSinceS;
     }
   }
-  const endS = timeS[timeS.length - 1] ?? 0;
-  return { longestS, fromS, atEndS: darkSinceS === null ? 0 : endS - darkSinceS };
+  return { longestS, fromS, atEndS: darkSinceS === null ? 0 : lastDueS - darkSinceS };
 }
