@@ -1,6 +1,7 @@
 import { BAND_ROWS, rowOfZ } from '../band/treadBand.ts';
 import { fitLean, type Lean } from '../edge/leanFit.ts';
 import { lightBand, type LightBand } from '../edge/lightBand.ts';
+import { profileRelief } from '../edge/profileRelief.ts';
 import {
   addToTemplate,
   createTiltTracker,
@@ -92,6 +93,11 @@ function refineWith(
   const standing = new Float32Array(blocks * BAND_ROWS);
   const moving = new Float32Array(blocks * BAND_ROWS);
   const back = new Float32Array(blocks * BAND_ROWS);
+  // Far aside whole profiles are read closer where the glow hides the edge (three of eight drawn wheels: 0.2,
+  // 0.4 and 1.4 g off for 1.2, 1.2 and 1.8), the others alike; why is not found out.
+  const isAside = recording.view.sight.asideDeg !== 0;
+  const relief = new Float32Array(blocks * BAND_ROWS);
+  const templateRelief = new Float32Array(blocks * BAND_ROWS);
   const shiftMm = new Float32Array(frames.length * blocks);
   const standardErrorMm = new Float32Array(frames.length * blocks);
   let whole: TiltTracker = createTiltTracker(tilt.basis, tilt.window);
@@ -113,13 +119,16 @@ function refineWith(
     motion = rowMotion(recording, floorsIn(recording, whole.template));
     shiftMm.fill(NaN);
     standardErrorMm.fill(NaN);
+    const sought = isAside
+      ? whole
+      : { ...whole, template: profileRelief(whole.template, templateRelief) };
     leans = motions.map((moved, f) => {
       if (!moved) return null;
-      const profiles = carried(f, moved);
-      const left = matchFrame(whole, profiles, IN_PLACE, reachMm, rowWeight);
+      const profiles = isAside ? carried(f, moved) : profileRelief(carried(f, moved), relief);
+      const left = matchFrame(sought, profiles, IN_PLACE, reachMm, rowWeight);
       if (!left) return null;
       const at = f * blocks;
-      const stuck = bandWeight && matchFrame(whole, profiles, IN_PLACE, reachMm, bandWeight);
+      const stuck = bandWeight && matchFrame(sought, profiles, IN_PLACE, reachMm, bandWeight);
       if (stuck)
         besideMm.set(
           stuck.shiftMm.map((s, b) => s - left.shiftMm[b]),
