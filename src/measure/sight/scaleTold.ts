@@ -4,7 +4,10 @@ import type { PoseFit } from '../geometry/poseFromLine.ts';
 
 /** Relative standard deviation of the scale of heights, at most: as is asked of one without a field of view. */
 const MOST_SD = 0.02;
-/** The same while the turn has not closed: no figure comes of it then, and the camera is there to look again with. */
+/**
+ * The same while the turn has not closed: no figure comes of it then, and the camera is there to look again
+ * with. Set with one drawn sweep in view, in which it was told to 7.5 %.
+ */
 const MOST_SD_BEFORE_CLOSING = 0.1;
 
 /**
