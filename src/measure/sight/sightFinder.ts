@@ -76,6 +76,7 @@ const MAX_STRAY_SHARE = 0.3;
 const MAX_RESIDUAL_PX = 1.1;
 /** The line must be seen across this much of the tread for a camera to be told from it alone, degrees. */
 const MIN_SPAN_DEG = 45;
+
 export function createSightFinder(setup: SweepSetup): SightFinder {
   return {
     ...{ setup, pool: createLinePool(0, 0), colour: null },
